@@ -92,6 +92,22 @@ public sealed record SightModel
         return (ScaleTravel(Length.FromMeters(distance.Meters + step)) - ScaleTravel(Length.FromMeters(distance.Meters - step))) / (2 * step);
     }
 
+    /// <summary>
+    /// How the measured error of a station's mark follows an error of its distance, per metre: a farther butt needs another mark, and the same height on it is
+    /// another angle. On a dialled station only the first counts; with a drop to read, both.
+    /// </summary>
+    internal double ErrorPerDistance(TapeStation station)
+    {
+        double step = 1e-4 * station.Distance.Meters;
+        double At(double shift)
+        {
+            var moved = station with { Distance = Length.FromMeters(station.Distance.Meters + shift) };
+            return CentringPosition(moved) - ScaleTravel(moved.Distance);
+        }
+
+        return (At(step) - At(-step)) / (2 * step);
+    }
+
     /// <summary>Below this travel per distance the scale is taken to turn: one distance no longer belongs to one position.</summary>
     internal double FlatScale => 5e-5 * Geometry.TapePerPinTravel;
 

@@ -7,7 +7,7 @@ using UnitsNet;
 /// <summary>A distance tape: marks in order of distance, and the scale between them.</summary>
 /// <remarks>
 /// Between marks the scale is the rational interpolant without poles of Floater and Hormann, of third order.
-/// <para><b>Accuracy.</b> With a mark every 10 yd from 20 yd on, within 0.02 mm of the exact scale (see TapeTests).</para>
+/// <para><b>Accuracy.</b> With a mark every 10 yd from 20 yd on, within 0.025 mm of the exact scale (see TapeTests).</para>
 /// <para><b>Source.</b> M. S. Floater, K. Hormann, Numer. Math. 107 (2007) 315-331.</para>
 /// </remarks>
 public sealed class Tape

@@ -11,7 +11,8 @@ using UnitsNet;
 /// the covariance (see <see cref="TapeStation"/>).</para>
 /// <para><b>Verdict.</b> In this order: bent, when the bend differs from zero (p &lt; 0.02, four distances or more) or the stations depart from slide
 /// and scale together (p &lt; 0.01); agrees, when at every mark between the distances shot the one-sided bound of the error on the
-/// target, at the level asked, stays inside the margin; cannot tell, when slide and scale together do not differ from zero
+/// target, at the level asked, stays inside the margin (unless slide and scale do differ from zero and, carried on to marks not
+/// shot at, would leave it); cannot tell, when slide and scale together do not differ from zero
 /// (p ≥ 0.05) or neither does beyond the other; scaled, when the scale does; else slid. A tape that is slid and scaled is called
 /// scaled, since sliding alone cannot mend it; <see cref="Reason"/> says both. Fewer than three distances are "cannot tell".</para>
 /// <para><b>Limits.</b> Level shots; one tape, one arrow; the wind's vertical part and misjudged cant are not in it. The significance
@@ -100,12 +101,13 @@ public sealed record TapeCheck
             return TapeVerdict.CannotTell;
         }
 
-        if (marks.Where(m => !m.Extrapolated).All(m => evidence.Bound(m, line, confidence) < margin.Meters))
+        bool differs = evidence.DifferenceProbability(line) < DifferenceLevel;
+        bool strays = differs && marks.Any(m => m.Extrapolated && Math.Abs(m.OnTarget.Value.Meters) > margin.Meters);
+        if (!strays && marks.Where(m => !m.Extrapolated).All(m => evidence.Bound(m, line, confidence) < margin.Meters))
         {
             return TapeVerdict.Agrees;
         }
 
-        bool differs = evidence.DifferenceProbability(line) < DifferenceLevel;
         bool slid = line.Significance(0) < DifferenceLevel, scaled = line.Significance(1) < DifferenceLevel;
         return !differs ? TapeVerdict.CannotTell : scaled ? TapeVerdict.Scaled : slid ? TapeVerdict.Slid : TapeVerdict.CannotTell;
     }

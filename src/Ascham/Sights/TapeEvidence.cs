@@ -25,7 +25,7 @@ sealed class TapeEvidence
         covariance = scatter.Clone();
         for (int i = 0; i < stations.Count; i++)
         {
-            covariance[i, i] += Square(stations[i].DistanceSd.Meters * model.PositionPerDistance(stations[i].Distance));
+            covariance[i, i] += Square(stations[i].DistanceSd.Meters * model.ErrorPerDistance(stations[i]));
             for (int j = 0; j < stations.Count; j++)
             {
                 covariance[i, j] += stations[i].SettingKey == stations[j].SettingKey ? stations[i].SettingSd.Meters * stations[j].SettingSd.Meters : 0;
