@@ -1,0 +1,69 @@
+namespace Ascham.Runner.Execution;
+
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Ascham.Runner.Documents;
+
+/// <summary>The answers a notebook declares, gathered from its outputs; names are unique within a notebook.</summary>
+sealed class AnswerCollection
+{
+    readonly List<JsonObject> answers = [];
+
+    public IReadOnlyList<JsonObject> All => answers;
+
+    /// <summary>All answers of a notebook that has outputs.</summary>
+    public static AnswerCollection Of(Ipynb notebook)
+    {
+        var collection = new AnswerCollection();
+        foreach (Cell cell in notebook.CodeCells)
+        {
+            collection.Add(cell.Outputs);
+        }
+
+        return collection;
+    }
+
+    /// <summary>Reads an answers file.</summary>
+    /// <exception cref="UsageException">It is not a JSON array.</exception>
+    public static AnswerCollection Load(string file)
+    {
+        try
+        {
+            var collection = new AnswerCollection();
+            collection.answers.AddRange(JsonNode.Parse(File.ReadAllText(file))!.AsArray().OfType<JsonObject>());
+            return collection;
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException or NullReferenceException or IOException)
+        {
+            throw new UsageException($"{file} is not a JSON array of answers.", e);
+        }
+    }
+
+    /// <summary>Takes in a cell's answers.</summary>
+    /// <returns>Null, or one sentence when a name comes again with another content (the same content twice is one answer shown twice).</returns>
+    public string? Add(IEnumerable<JsonObject> outputs)
+    {
+        foreach (JsonObject answer in outputs.Select(o => Read(o["data"]?[MimeTypes.Answer])).OfType<JsonObject>())
+        {
+            string name = (string?)answer["name"] ?? "";
+            var earlier = answers.Find(a => (string?)a["name"] == name);
+            if (earlier is null)
+            {
+                answers.Add((JsonObject)answer.DeepClone());
+            }
+            else if (!JsonNode.DeepEquals(earlier, answer))
+            {
+                return $"the answer '{name}' was already given with another content; names are unique in a notebook.";
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The content of the answers file: an array, in the order shown.</summary>
+    public string ToJson() => JupyterJson.Write(new JsonArray([.. answers.Select(a => a.DeepClone())]), indent: 2);
+
+    // Some front ends hand a JSON form over as a string.
+    static JsonNode? Read(JsonNode? node) =>
+        node?.GetValueKind() == JsonValueKind.String ? JsonNode.Parse(node.GetValue<string>()) : node;
+}
