@@ -57,6 +57,9 @@ public sealed record Drag
         return ReciprocalLength.FromInverseMeters(PerMetreIn(air));
     }
 
+    /// <summary>Any k: a fit may pass through, or end at, a negative one, and must say so rather than stop.</summary>
+    internal static Drag FromFit(double perMetre) => new(perMetre, 0);
+
     internal double PerMetreIn(Air air) => perMetre + perMetrePerDensity * air.DensitySi;
 
     static double Checked(ReciprocalLength k) => Require.InRange(k.InverseMeters, 0, 0.1, "1/m", nameof(k));

@@ -3,6 +3,7 @@ namespace Ascham.Sights;
 using Ascham.Air;
 using Ascham.Flight;
 using Ascham.Quantities;
+using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 /// <summary>A bow with its sight: where the pin must stand for a distance, and where the arrow strikes when it stands elsewhere.</summary>
@@ -108,14 +109,20 @@ public sealed record SightModel
         return (At(step) - At(-step)) / (2 * step);
     }
 
-    /// <summary>Below this travel per distance the scale is taken to turn: one distance no longer belongs to one position.</summary>
-    internal double FlatScale => 5e-5 * Geometry.TapePerPinTravel;
+    /// <summary>The distance that a travel of the scale belongs to, m, beyond the short range where the scale turns; NaN when none does.</summary>
+    internal double DistanceFor(double travel, double near)
+    {
+        double turn = LaunchSpeed.MetersPerSecond * Math.Sqrt(Math.Max(0, 2 * Geometry.PeepHeight.Meters / Gravity.Si));
+        double Missing(double metres) => (ScaleTravel(Length.FromMeters(metres)) - travel) / ScalePerPin;
+        double low = Math.Max(turn, 0.2 * near), high = 2 * near + turn;
+        return Missing(low) < 0 && Missing(high) > 0 ? Brent.FindRoot(Missing, low, high, 1e-9) : double.NaN;
+    }
 
     internal double DragConstantSi => Drag.PerMetreIn(Air);
 
     internal SightModel WithSpeed(double metresPerSecond) => this with { LaunchSpeed = Speed.FromMetersPerSecond(metresPerSecond) };
 
-    internal SightModel WithDragConstant(double perMetre) => this with { Drag = Drag.FromConstant(ReciprocalLength.FromInverseMeters(perMetre)) };
+    internal SightModel WithDragConstant(double perMetre) => this with { Drag = Drag.FromFit(perMetre) };
 
     double ScalePerPin => Geometry.Increases == ScaleDirection.Down ? Geometry.TapePerPinTravel : -Geometry.TapePerPinTravel;
 

@@ -89,17 +89,30 @@ sealed class TapeEvidence
     internal TapeError ErrorAt(Mark mark, TapePattern pattern, double confidence)
     {
         var onTape = Length(pattern.At(mark.Position.Meters), confidence, pattern.Terms == 2 ? "slide and scale" : "slide, scale and bend");
-        double perDistance = model.PositionPerDistance(mark.Distance);
         return new()
         {
             Distance = mark.Distance,
             Printed = mark.Position,
             OnTape = onTape,
-            InDistance = Math.Abs(perDistance) < model.FlatScale ? null : Scaled(onTape, -1 / perDistance),
+            InDistance = InDistance(mark.Distance, onTape),
             OnTarget = Scaled(onTape, 1 / model.PositionPerHeight(mark.Distance)),
             Corrected = onTape with { Value = mark.Position + onTape.Value, Low = mark.Position + onTape.Low, High = mark.Position + onTape.High },
             Extrapolated = mark.Distance.Meters < shortest * (1 - 1e-6) || mark.Distance.Meters > longest * (1 + 1e-6),
         };
+    }
+
+    // Close in the scale is curved, so each end of the interval is solved for; the standard error is of first order.
+    Estimate<Length>? InDistance(Length distance, Estimate<Length> onTape)
+    {
+        double travel = model.ScaleTravel(distance);
+        double Shot(Length error) => model.DistanceFor(travel - error.Meters, distance.Meters) - distance.Meters;
+        var (value, one, other) = (Shot(onTape.Value), Shot(onTape.Low), Shot(onTape.High));
+        double slope = model.PositionPerDistance(distance);
+        return double.IsNaN(value + one + other)
+            ? null
+            : new(Length(value), Length(Math.Abs(onTape.StandardError.Meters / slope)), Length(Math.Min(one, other)), Length(Math.Max(one, other)), onTape.Level, onTape.Count, onTape.HowObtained);
+
+        Length Length(double metres) => UnitsNet.Length.FromMeters(metres).ToUnit(distance.Unit);
     }
 
     internal StationError[] StationErrors(double confidence) =>

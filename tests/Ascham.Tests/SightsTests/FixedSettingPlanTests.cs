@@ -2,7 +2,6 @@ namespace Ascham.Tests.SightsTests;
 
 using Ascham.Quantities;
 using Ascham.Sights;
-using UnitsNet;
 using Xunit;
 
 public class FixedSettingPlanTests
