@@ -2,15 +2,29 @@ namespace Ascham.Groups;
 
 using MathNet.Numerics.RootFinding;
 
-/// <summary>One arrow known only to lie beyond an edge.</summary>
+/// <summary>Arrows known only to lie beyond an edge.</summary>
 /// <param name="Side">+1 below the edge, −1 above it.</param>
 /// <param name="Edge">The edge, in the unit of the values.</param>
-readonly record struct Beyond(int Side, double Edge);
+/// <param name="Count">Number of arrows.</param>
+readonly record struct Beyond(int Side, double Edge, int Count = 1)
+{
+    /// <summary>The argument of Phi in the likelihood of one such arrow.</summary>
+    internal double Argument(double mean, double sigma) => Side * (Edge - mean) / sigma;
+}
 
 /// <summary>One normal sample, some of it known only to lie beyond an edge.</summary>
 /// <param name="Values">Values seen; at least one.</param>
 /// <param name="Censored">The others.</param>
-sealed record CensoredSample(double[] Values, Beyond[] Censored);
+sealed record CensoredSample(double[] Values, Beyond[] Censored)
+{
+    internal int Count { get; } = Values.Length;
+
+    internal double Mean { get; } = Moments.Mean(Values);
+
+    internal double SumOfSquares { get; } = SquaresAbout(Moments.Mean(Values), Values);
+
+    static double SquaresAbout(double mean, double[] values) => values.Sum(v => (v - mean) * (v - mean));
+}
 
 /// <summary>Several normal samples with their own means and one sigma, some values censored.</summary>
 /// <param name="Sigma">Sigma, with the degrees of freedom spent on the means given back.</param>
@@ -19,7 +33,7 @@ sealed record CensoredSample(double[] Values, Beyond[] Censored);
 /// <param name="Own">Variance of each mean if sigma were known.</param>
 /// <param name="Drift">d mean / d ln sigma: zero for a sample without censoring.</param>
 /// <remarks>
-/// <para>Equation numbers refer to docs/models/groups.md. The means are profiled out, and sigma maximises the profile likelihood less half the log of the
+/// <para>Steps 1 to 5 of docs/models/groups.md. The means are profiled out, and sigma maximises the profile likelihood less half the log of the
 /// information on the means (Cox and Reid 1987, J. R. Statist. Soc. B 49, 1-39). Without censoring that is exactly s² = SS/(N − k).</para>
 /// <para>The likelihood of a mean is log-concave, and so has one maximum (Burridge 1981, J. R. Statist. Soc. B 43, 41-45).</para>
 /// </remarks>
@@ -31,8 +45,8 @@ sealed record CensoredNormal(double Sigma, double DegreesOfFreedom, double[] Mea
     /// <summary>Fits the samples; null when no sample has two different values, so that sigma has no bound.</summary>
     internal static CensoredNormal? Fit(IReadOnlyList<CensoredSample> samples)
     {
-        int degrees = samples.Sum(s => s.Values.Length - 1);
-        double squares = samples.Sum(SumOfSquares);
+        int degrees = samples.Sum(s => s.Count - 1);
+        double squares = samples.Sum(s => s.SumOfSquares);
         if (degrees == 0 || squares == 0)
         {
             return null;
@@ -67,59 +81,55 @@ sealed record CensoredNormal(double Sigma, double DegreesOfFreedom, double[] Mea
         return Brent.FindRoot(score, low, high, 1e-13, 200);
     }
 
-    static double SumOfSquares(CensoredSample sample)
-    {
-        double mean = Moments.Mean(sample.Values);
-        return sample.Values.Sum(v => (v - mean) * (v - mean));
-    }
-
     /// <summary>One sample at a given sigma, its mean at the maximum.</summary>
     /// <param name="Mean">The mean.</param>
     /// <param name="Weight">Information on the mean times sigma²: values plus the weights of the censored.</param>
     /// <param name="Drift">d mean / d ln sigma.</param>
     /// <param name="Score">This sample's share of the score.</param>
-    readonly record struct Profile(double Mean, double Weight, double Drift, double Score)
+    internal readonly record struct Profile(double Mean, double Weight, double Drift, double Score)
     {
         internal static Profile At(CensoredSample sample, double sigma)
         {
-            int n = sample.Values.Length;
-            double centre = Moments.Mean(sample.Values), mean = MeanAt(sample, centre, sigma);
-            double pull = n * (centre - mean) / sigma, weight = n, squares = (SumOfSquares(sample) + (n * (centre - mean) * (centre - mean))) / sigma / sigma;
-            double score = squares - n + 1, byLogSigma = -pull;
+            int n = sample.Count;
+            double mean = MeanAt(sample, sigma), off = (sample.Mean - mean) / sigma;
+            double score = (sample.SumOfSquares / sigma / sigma) + (n * off * off) - n + 1, byLogSigma = -n * off, weight = n;
             foreach (Beyond beyond in sample.Censored)
             {
-                double a = beyond.Side * (beyond.Edge - mean) / sigma, w = NormalTail.Weight(a);
-                weight += w;
-                score -= a * NormalTail.Hazard(a);
-                byLogSigma -= beyond.Side * w * a;
+                double a = beyond.Argument(mean, sigma), w = NormalTail.Weight(a);
+                weight += beyond.Count * w;
+                score -= beyond.Count * a * NormalTail.Hazard(a);
+                byLogSigma -= beyond.Count * beyond.Side * w * a;
             }
 
             double drift = sigma * byLogSigma / weight, change = 0;
             foreach (Beyond beyond in sample.Censored)
             {
-                double a = beyond.Side * (beyond.Edge - mean) / sigma;
-                change += NormalTail.WeightSlope(a) * (-a - (beyond.Side * drift / sigma));
+                double a = beyond.Argument(mean, sigma);
+                change += beyond.Count * NormalTail.WeightSlope(a) * (-a - (beyond.Side * drift / sigma));
             }
 
             return new(mean, weight, drift, score - (change / weight / 2));
         }
 
         // Newton; the information lies between n and n + m, so a step with n + m never overshoots and is the way back when Newton does not gain.
-        static double MeanAt(CensoredSample sample, double start, double sigma)
+        static double MeanAt(CensoredSample sample, double sigma)
         {
+            double mean = sample.Mean;
             if (sample.Censored.Length == 0)
             {
-                return start;
+                return mean;
             }
 
-            double mean = start;
-            var (pull, weight) = Pull(sample, start, mean, sigma);
-            for (int k = 0; k < 200 && Math.Abs(pull) > 1e-14 * sample.Values.Length; k++)
+            int all = sample.Count + sample.Censored.Sum(c => c.Count);
+            var (pull, weight) = Pull(sample, mean, sigma);
+            for (int k = 0; k < 200 && Math.Abs(pull) > 1e-14 * sample.Count; k++)
             {
                 double next = mean + (sigma * pull / weight);
-                if (Math.Abs(Pull(sample, start, next, sigma).Pull) >= Math.Abs(pull))
+                var (pullThere, weightThere) = Pull(sample, next, sigma);
+                if (Math.Abs(pullThere) >= Math.Abs(pull))
                 {
-                    next = mean + (sigma * pull / (sample.Values.Length + sample.Censored.Length));
+                    next = mean + (sigma * pull / all);
+                    (pullThere, weightThere) = Pull(sample, next, sigma);
                 }
 
                 if (next == mean)
@@ -127,21 +137,21 @@ sealed record CensoredNormal(double Sigma, double DegreesOfFreedom, double[] Mea
                     break;
                 }
 
-                mean = next;
-                (pull, weight) = Pull(sample, start, mean, sigma);
+                (mean, pull, weight) = (next, pullThere, weightThere);
             }
 
             return mean;
         }
 
-        static (double Pull, double Weight) Pull(CensoredSample sample, double centre, double mean, double sigma)
+        // Derivative of the log-likelihood by the mean, times sigma; and the information on the mean, times sigma².
+        static (double Pull, double Weight) Pull(CensoredSample sample, double mean, double sigma)
         {
-            double pull = sample.Values.Length * (centre - mean) / sigma, weight = sample.Values.Length;
+            double pull = sample.Count * (sample.Mean - mean) / sigma, weight = sample.Count;
             foreach (Beyond beyond in sample.Censored)
             {
-                double a = beyond.Side * (beyond.Edge - mean) / sigma;
-                pull -= beyond.Side * NormalTail.Hazard(a);
-                weight += NormalTail.Weight(a);
+                double a = beyond.Argument(mean, sigma), hazard = NormalTail.Hazard(a);
+                pull -= beyond.Count * beyond.Side * hazard;
+                weight += beyond.Count * hazard * (hazard + a);
             }
 
             return (pull, weight);

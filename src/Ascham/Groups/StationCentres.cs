@@ -53,7 +53,8 @@ public sealed class StationCentres
         right = Fitted(used, Axis.Horizontal, options);
         Vertical = SigmaOf(up, used, "heights", options.Level);
         Horizontal = SigmaOf(right, used, "offsets across", options.Level);
-        Stations = [.. used.Select((s, i) => new StationCentre(s, MeanOf(up, s, i, options.Level), MeanOf(right, s, i, options.Level), EdgeAssumedIn(s, options)))];
+        double upT = Quantiles.StudentT(up.DegreesOfFreedom, options.Level), rightT = Quantiles.StudentT(right.DegreesOfFreedom, options.Level);
+        Stations = [.. used.Select((s, i) => new StationCentre(s, MeanOf(up, s, i, upT, options.Level), MeanOf(right, s, i, rightT, options.Level), EdgeAssumedIn(s, options)))];
     }
 
     /// <summary>The stations estimated, in the order given.</summary>
@@ -141,9 +142,10 @@ public sealed class StationCentres
         var (low, high) = vertical ? (Miss.Low, Miss.High) : (Miss.Left, Miss.Right);
         double[] values = [.. station.Impacts.Select(i => Offset(i, vertical) / distance)];
         double[] seen = [.. station.Shots.Select(s => s.Impact).OfType<Impact>().Select(i => Offset(i, vertical))];
-        var below = new Beyond(+1, (options.Edge(low) ?? seen.Min()) / distance);
-        var above = new Beyond(-1, (options.Edge(high) ?? seen.Max()) / distance);
-        return new(values, [.. station.Misses.Where(m => m == low || m == high).Select(m => m == low ? below : above)]);
+        var below = new Beyond(+1, (options.Edge(low) ?? seen.Min()) / distance, station.Misses.Count(m => m == low));
+        var above = new Beyond(-1, (options.Edge(high) ?? seen.Max()) / distance, station.Misses.Count(m => m == high));
+        Beyond[] beyond = [below, above];
+        return new(values, [.. beyond.Where(b => b.Count > 0)]);
     }
 
     static double Offset(Impact impact, bool vertical) => (vertical ? impact.Up : impact.Right).Meters;
@@ -181,11 +183,11 @@ public sealed class StationCentres
     static Sigma<Angle> SigmaOf(CensoredNormal fit, IReadOnlyList<StationGroup> used, string what, double level) =>
         Sigma<Angle>.From(fit.Sigma, fit.DegreesOfFreedom, used.Sum(s => s.Counted), level, $"s/c(nu) of {what} pooled within {used.Count} stations, missed arrows censored, normal", Dispersion.Milliradians);
 
-    static Estimate<Length> MeanOf(CensoredNormal fit, StationGroup station, int index, double level)
+    static Estimate<Length> MeanOf(CensoredNormal fit, StationGroup station, int index, double multiplier, double level)
     {
         LengthUnit unit = station.Impacts[0].Up.Unit;
         Length InItsUnit(double radians) => Length.FromMeters(radians * station.Distance.Meters).ToUnit(unit);
-        double mean = fit.Means[index], error = Math.Sqrt(fit.Covariance(index, index)), half = error * Quantiles.StudentT(fit.DegreesOfFreedom, level);
+        double mean = fit.Means[index], error = Math.Sqrt(fit.Covariance(index, index)), half = error * multiplier;
         return new(InItsUnit(mean), InItsUnit(error), InItsUnit(mean - half), InItsUnit(mean + half), level, station.Counted, "maximum likelihood, sigma pooled over stations, missed arrows censored");
     }
 }
