@@ -45,7 +45,8 @@ static class AtomicFile
 
     static string Target(string path)
     {
-        string target = Path.GetFullPath(File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path);
+        bool link = new FileInfo(path).LinkTarget is not null;
+        string target = Path.GetFullPath(link ? File.ResolveLinkTarget(path, returnFinalTarget: true)!.FullName : path);
         if (Directory.Exists(target))
         {
             throw new RecordException(new(path), "this is a folder", expected: "the name of a file");

@@ -112,19 +112,23 @@ sealed class CsvTable : IDisposable
         }
         catch (MaxFieldSizeException e)
         {
-            throw new RecordException(new(file, LastLine()), "a field is too long, or the quote that opened it is not closed", null,
-                FormattableString.Invariant($"at most {LongestField} characters"), e);
+            throw TooLong(FirstLine(), e);
         }
 
-        int line = LastLine();
-        return new CsvRow(file, line, parser.Record!);
+        // The parser measures a field only when it needs more text, so one a little too long can pass it.
+        var row = new CsvRow(file, FirstLine(), parser.Record!);
+        return row.Fields.Any(f => f.Length > LongestField) ? throw TooLong(row.Line, null) : row;
     }
 
+    RecordException TooLong(int line, Exception? inner) =>
+        new(new(file, line), "a field is too long, or the quote that opened it is not closed", null, FormattableString.Invariant($"at most {LongestField} characters"), inner);
+
     // The parser counts the lines it has passed; the row starts as many lines earlier as it has line breaks inside.
-    int LastLine()
+    int FirstLine(bool endsInsideField = false)
     {
-        string text = parser.RawRecord.TrimEnd('\r', '\n');
-        return offset + parser.RawRow - text.ReplaceLineEndings("\n").Count(c => c == '\n');
+        string row = parser.RawRecord;
+        string inside = (endsInsideField ? row : row.TrimEnd('\r', '\n')).ReplaceLineEndings("\n");
+        return offset + parser.RawRow - inside.Count(c => c == '\n');
     }
 
     CsvConfiguration Configuration(string delimiter) => new(CultureInfo.InvariantCulture)
@@ -135,12 +139,16 @@ sealed class CsvTable : IDisposable
         Comment = '#',
         TrimOptions = TrimOptions.Trim,
         MaxFieldSize = LongestField,
-        BadDataFound = bad => throw BadQuote(bad.RawRecord),
+        WhiteSpaceChars = [' ', '\t'],
+        BadDataFound = bad => throw BadQuote(bad),
     };
 
-    RecordException BadQuote(string row) =>
-        new(new(file, parser is null ? offset : LastLine()), "a quote is not closed, or stands inside an unquoted field", row,
-            "the whole field in quotes, and a quote inside it doubled");
+    RecordException BadQuote(BadDataFoundArgs bad)
+    {
+        // No parser yet: the header itself is bad. A quote left open at the end of the file has swallowed the last line break.
+        int line = parser is null ? offset : FirstLine(endsInsideField: bad.Field.EndsWith('\n') || bad.Field.EndsWith('\r'));
+        return new(new(file, line), "a quote is not closed, or stands inside an unquoted field", bad.Field, "the whole field in quotes, and a quote inside it doubled");
+    }
 
     RecordException WrongCount(CsvRow row)
     {

@@ -114,8 +114,13 @@ sealed class JsonText
 
     RecordException Malformed(JsonException e)
     {
-        int line = (int)(e.LineNumber ?? 0) + 1, column = (int)(e.BytePositionInLine ?? 0) + 1;
-        return new(new(file, line, column, IsText: true), "the JSON cannot be read on from here", null,
+        int start = 0;
+        for (long line = e.LineNumber ?? 0; line > 0; line--)
+        {
+            start += bytes.AsSpan(start).IndexOf((byte)'\n') + 1;
+        }
+
+        return new(At(Math.Min(bytes.Length, start + (e.BytePositionInLine ?? 0)), null), "the JSON cannot be read on from here", null,
             "keys and texts in double quotes, a colon after each key, a comma between entries, every brace closed", e);
     }
 
