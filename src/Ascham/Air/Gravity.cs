@@ -9,7 +9,7 @@ public readonly record struct Gravity
 {
     // WGS 84 (NGA.STND.0036_1.0.0_WGS84, 2014), normal gravity, eqs. 4-1 and 4-3.
     const double AtEquator = 9.7803253359;            // m/s^2
-    const double Somigliana = 0.00193185265;          // 1, printed constant; the standard's full value has more digits
+    const double Somigliana = 0.00193185265;          // 1
     const double EccentricitySquared = 0.00669437999014;
     const double SemiMajorAxis = 6378137.0;           // m, exact by definition
     const double Flattening = 1 / 298.257223563;      // exact by definition

@@ -9,8 +9,9 @@ static class StandardAtmosphere
     const double Gravity = 9.80665;            // m/s^2, exact by definition
     const double EarthRadius = 6356766;        // m, nominal
 
-    /// <summary>Specific gas constant of dry air in J/(kg K): the 1976 values of the gas constant and the molar mass.</summary>
-    internal const double GasConstant = 8314.32 / 28.9644;
+    /// <summary>Specific gas constant of dry air in J/(kg K), as printed in ISO 2533: 8314.32/28.964420.</summary>
+    /// <remarks>The 1976 report rounds the molar mass to 28.9644, which would give 287.05307; its printed tables agree with both.</remarks>
+    internal const double GasConstant = 287.05287;
 
     /// <summary>Temperature at a geopotential altitude.</summary>
     internal static double Temperature(double geopotential) => SeaLevelTemperature - LapseRate * geopotential;

@@ -97,7 +97,7 @@ static class March
             PathState<T> next = RungeKutta8.Step<TowardFace<T, TDrag>, PathState<T>, T>(field, T.Of(reach), state, h, out var at);
             if (!IsSound(field, next))
             {
-                if (step < ShortestStep)
+                if (!(step >= ShortestStep)) // also when it is not a number
                 {
                     return Outcome.TooFar;
                 }

@@ -7,7 +7,7 @@ using UnitsNet;
 /// <summary>Flight of an arrow as a point mass in three dimensions: quadratic drag, gravity, a steady uniform wind.</summary>
 /// <remarks>
 /// <para>The arrow is taken to point along its path through the air at every moment. Left out, with their size at 60 yd:
-/// the angle of attack after release (up to about 30 mm, see the models page), lift, spin, the change of the air over the path,
+/// the angle of attack after release (not sized by this model), lift, spin, the change of the air over the path,
 /// buoyancy (about 2 mm) and the earth's rotation (about 2 mm sideways).</para>
 /// <para>The march goes by distance toward the face, so faces are met exactly. Accuracy of the integration: better than 1e-6 m
 /// for speeds 40 to 120 m/s, k to 0.004 1/m, lines of sight within 60° of level, 5 to 120 m, winds to 10 m/s and paths that meet

@@ -35,7 +35,7 @@ readonly struct TowardFace<T, TDrag>(TDrag drag, T gravityNormal, T gravityAlong
 {
     // The longest step, as a fraction of the distance over which the state changes by its own size. Found by trial over
     // speeds 40 to 120 m/s, k 0 to 0.004 1/m, lines -60 to +60 degrees, winds to 10 m/s, distances 5 to 120 m:
-    // the worst error is then 1e-7 m, and an arrow at 85 m/s takes one step to 60 yd.
+    // the worst error is then 1e-7 m, and an arrow at 85 m/s takes one step to 100 yd.
     const double StepFraction = 0.18;
 
     readonly TDrag drag = drag;
