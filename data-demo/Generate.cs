@@ -36,7 +36,7 @@ static class InventedBow
         Sight = new() { PeepToPin = 31.Inches, PeepHeight = 4.2.Inches, TapePerPinTravel = 1, Increases = ScaleDirection.Down },
         Archer = new() { Name = "Wyn (invented)", ExpectedDispersion = 1.1.Milliradians },
         Air = new() { Temperature = 17.Celsius, Pressure = 1009.Hectopascals, RelativeHumidity = 60.Percent },
-        Range = new() { LongestSafeDistance = 80.Yards, Backstop = "earth bank 3 m high behind the butt (invented range, Thornmere Hollow)", ButtBelow = 24.Inches, ButtAbove = 24.Inches, ButtLeft = 24.Inches, ButtRight = 24.Inches },
+        Range = new() { LongestSafeDistance = 80.Yards, Backstop = "earth bank 3 m high behind the butt (invented range, Thornmere Hollow)", ButtBelow = 23.Inches, ButtAbove = 25.Inches, ButtLeft = 24.Inches, ButtRight = 24.Inches },
     };
 
     internal static readonly SightModel Today = Model(266.FeetPerSecond);
@@ -146,7 +146,7 @@ sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyLi
             Bow = Setup.Bow with { PeakWeight = In(Setup.Bow.PeakWeight, ForceUnit.Newton), DrawLength = In(Setup.Bow.DrawLength!.Value, LengthUnit.Millimeter), LaunchSpeed = In(Setup.Bow.LaunchSpeed, SpeedUnit.MeterPerSecond), LaunchSpeedSd = In(Setup.Bow.LaunchSpeedSd!.Value, SpeedUnit.MeterPerSecond) },
             Arrow = Setup.Arrow with { Mass = In(Setup.Arrow.Mass, MassUnit.Gram), Length = In(Setup.Arrow.Length!.Value, LengthUnit.Millimeter) },
             Sight = Setup.Sight with { PeepToPin = In(Setup.Sight.PeepToPin, LengthUnit.Millimeter), PeepHeight = In(Setup.Sight.PeepHeight, LengthUnit.Millimeter) },
-            Range = Setup.Range with { LongestSafeDistance = In(Setup.Range.LongestSafeDistance, LengthUnit.Meter), ButtBelow = 609.6.Millimetres, ButtAbove = 609.6.Millimetres, ButtLeft = 609.6.Millimetres, ButtRight = 609.6.Millimetres },
+            Range = Setup.Range with { LongestSafeDistance = In(Setup.Range.LongestSafeDistance, LengthUnit.Meter), ButtBelow = 584.2.Millimetres, ButtAbove = 635.Millimetres, ButtLeft = 609.6.Millimetres, ButtRight = 609.6.Millimetres },
         },
         [.. Sessions.Select(s => s with { DistanceSd = In(s.DistanceSd!.Value, LengthUnit.Meter), SettingSd = In(s.SettingSd!.Value, LengthUnit.Millimeter) })],
         [.. Shots.Select(s => s with { Distance = In(s.Distance, LengthUnit.Meter), Impact = s.Impact is { } i ? new Impact(In(i.Right, LengthUnit.Millimeter), In(i.Up, LengthUnit.Millimeter)) : null })],
