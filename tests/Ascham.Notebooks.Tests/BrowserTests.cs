@@ -58,6 +58,13 @@ public class BrowserTests
         await page.EvaluateExpressionAsync("window.dispatchEvent(new Event('afterprint'))");
         Assert.Equal(before, await page.EvaluateExpressionAsync<double>(widest));
         Assert.Equal("rgb(232, 232, 232)", await page.EvaluateExpressionAsync<string>(tickColour));
+
+        // Turned to the other width, the figure rearranges itself: its panels stand in a row or in a column.
+        const string height = "document.querySelector('[data-figure] .main-svg').getBoundingClientRect().height";
+        double first = await page.EvaluateExpressionAsync<double>(height);
+        await page.SetViewportAsync(new ViewPortOptions { Width = width == 390 ? 1200 : 390, Height = 900 });
+        await page.WaitForFunctionAsync($"first => {(width == 390 ? "" : "-")}({height} - first) < -300", new WaitForFunctionOptions { Timeout = 10_000 }, first);
+        await page.WaitForFunctionAsync($"() => ({CutTexts}).length === 0", new WaitForFunctionOptions { Timeout = 10_000 });
         Assert.Empty(trouble);
     }
 
