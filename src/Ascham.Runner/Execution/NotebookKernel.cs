@@ -24,6 +24,7 @@ sealed class NotebookKernel : IDisposable
     public NotebookKernel()
     {
         Displays.Reset();
+        LibraryHost.StartNotebook();
         csharp = new CSharpKernel().UseKernelHelpers();
         kernel = new CompositeKernel { csharp };
         kernel.DefaultKernelName = csharp.Name;

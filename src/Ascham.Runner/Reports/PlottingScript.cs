@@ -12,6 +12,9 @@ static class PlottingScript
     /// <summary>Draws the figures in the page's colours, fitted to screen or paper.</summary>
     public static string Draw { get; } = Resource(typeof(PlottingScript), name => name.EndsWith("draw.js", StringComparison.Ordinal));
 
+    /// <summary>Hands the page's figures to <see cref="Draw"/>.</summary>
+    public static string Feed { get; } = Resource(typeof(PlottingScript), name => name.EndsWith("feed.js", StringComparison.Ordinal));
+
     /// <summary>The name under which a page's content policy allows a script: nothing else in the page can run.</summary>
     public static string Hash(string script) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)))}'";
 

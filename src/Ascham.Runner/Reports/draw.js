@@ -1,62 +1,56 @@
-// Draws the charts of a report. Each figure's JSON stands in a script element with data-draws="id" and is drawn in the
-// element with data-figure="id". Colours come from the page, so that one figure reads on light, dark and paper.
+// Draws the figures of a page. A figure pushes [id, {data, layout, config}] onto window.aschamFigures, before or after
+// this script has run; it is drawn in every element with that data-figure which has not been drawn yet.
 (function () {
   "use strict";
-  var narrowBelow = 600, paperWidth = 660; // px
+  var waiting = window.aschamFigures || [];
+  if (waiting.ready) { return; }
   var shown = [], printing = false;
+  var narrowBelow = 600;   // px; a narrower element gets the changes that its layout keeps in meta.narrow
+  var printWidth = 660;    // px; fits the text width of A4 and Letter at 96 px to the inch
 
-  function colour(name) { return getComputedStyle(document.documentElement).getPropertyValue(name).trim(); }
-
-  // Sets "xaxis.title.text" and the like.
+  // Sets "annotations.0.visible" and the like.
   function set(target, path, value) {
     var keys = path.split("."), last = keys.pop();
     keys.forEach(function (key) { target = target[key] = target[key] || {}; });
     target[last] = value;
   }
 
-  function isNarrow(element) { return !printing && element.clientWidth < narrowBelow; }
+  function isNarrow(element) { return (printing ? printWidth : element.clientWidth) < narrowBelow; }
 
+  // The text takes the colour of the page around it, so that one figure reads on light and dark pages and on paper.
   function layoutFor(element, figure) {
     var layout = JSON.parse(JSON.stringify(figure.layout || {}));
-    var ink = printing ? "#222222" : colour("--ink"), line = printing ? "#cccccc" : colour("--line");
-    layout.paper_bgcolor = layout.plot_bgcolor = "rgba(0,0,0,0)";
-    set(layout, "font.color", ink);
-    var axes = Object.keys(layout).filter(function (key) { return /^[xy]axis\d*$/.test(key); });
-    ["xaxis", "yaxis"].concat(axes).forEach(function (axis) {
-      set(layout, axis + ".gridcolor", line);
-      set(layout, axis + ".zerolinecolor", line);
-      set(layout, axis + ".automargin", true);
-    });
-    if (isNarrow(element)) {
-      set(layout, "legend.orientation", "h");
-      set(layout, "margin.r", 12);
-      var changes = layout.meta && layout.meta.narrow || {};
-      Object.keys(changes).forEach(function (path) { set(layout, path, changes[path]); });
-    }
-    delete layout.width;
-    if (printing) { layout.width = Math.min(element.clientWidth || paperWidth, paperWidth); } else { layout.autosize = true; }
+    var changes = isNarrow(element) && layout.meta && layout.meta.narrow || {};
+    Object.keys(changes).forEach(function (path) { set(layout, path, changes[path]); });
+    set(layout, "font.color", printing ? "#222222" : getComputedStyle(element).color);
+    if (printing) { layout.width = Math.min(element.clientWidth || printWidth, printWidth); } else { layout.autosize = true; }
     if (layout.height) { element.style.height = layout.height + "px"; }
     return layout;
   }
 
-  function config(figure) { return Object.assign({ displaylogo: false }, figure.config, { responsive: true }); }
-
-  function draw(element, figure) {
-    shown.push({ element: element, figure: figure, narrow: isNarrow(element) });
-    Plotly.newPlot(element, { data: figure.data, layout: layoutFor(element, figure), config: config(figure), frames: figure.frames });
-  }
-
   function redraw() {
     shown.forEach(function (item) {
+      if (!item.element.isConnected) { return; }
       item.narrow = isNarrow(item.element);
-      Plotly.react(item.element, item.figure.data, layoutFor(item.element, item.figure), config(item.figure));
+      window.Plotly.react(item.element, item.figure.data, layoutFor(item.element, item.figure), item.figure.config);
     });
   }
 
-  document.querySelectorAll("script[data-draws]").forEach(function (script) {
-    var element = document.querySelector('[data-figure="' + script.dataset.draws + '"]');
-    if (element) { draw(element, JSON.parse(script.textContent)); }
-  });
+  function draw(id, figure, triesLeft) {
+    var elements = document.querySelectorAll('[data-figure="' + id + '"]:not([data-drawn])');
+    if (elements.length === 0 && triesLeft > 0) {   // a notebook page may run the script before it attaches the output
+      window.requestAnimationFrame(function () { draw(id, figure, triesLeft - 1); });
+    }
+    elements.forEach(function (element) {
+      element.setAttribute("data-drawn", "");
+      shown.push({ element: element, figure: figure, narrow: isNarrow(element) });
+      window.Plotly.newPlot(element, figure.data, layoutFor(element, figure), figure.config);
+    });
+  }
+
+  window.aschamFigures = { ready: true, redraw: redraw, push: function (item) { draw(item[0], item[1], 60); } };
+  function start() { waiting.forEach(window.aschamFigures.push); }
+  if (document.readyState === "loading") { document.addEventListener("DOMContentLoaded", start); } else { start(); }
 
   window.addEventListener("resize", function () {
     if (shown.some(function (item) { return item.narrow !== isNarrow(item.element); })) { redraw(); }
