@@ -1,0 +1,16 @@
+namespace Ascham.Flight;
+
+using Ascham.Numerics;
+
+/// <summary>A vector in world axes: downrange, up, to the archer's right.</summary>
+readonly struct Triple<T>(T x, T y, T z)
+    where T : struct, IReal<T>
+{
+    internal readonly T X = x, Y = y, Z = z;
+
+    public static Triple<T> operator +(Triple<T> a, Triple<T> b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
+
+    public static Triple<T> operator -(Triple<T> a, Triple<T> b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+
+    public static Triple<T> operator *(T a, Triple<T> b) => new(a * b.X, a * b.Y, a * b.Z);
+}

@@ -1,0 +1,21 @@
+namespace Ascham.Numerics;
+
+/// <summary>A plain double as a number for generic formulas.</summary>
+readonly struct Real(double value) : IReal<Real>
+{
+    public double Value { get; } = value;
+
+    public static Real operator +(Real a, Real b) => new(a.Value + b.Value);
+
+    public static Real operator -(Real a, Real b) => new(a.Value - b.Value);
+
+    public static Real operator *(Real a, Real b) => new(a.Value * b.Value);
+
+    public static Real operator *(double a, Real b) => new(a * b.Value);
+
+    public static Real operator /(Real a, Real b) => new(a.Value / b.Value);
+
+    public static Real Of(double value) => new(value);
+
+    public static Real SquareRoot(Real a) => new(Math.Sqrt(a.Value));
+}

@@ -1,0 +1,93 @@
+namespace Ascham.Notebooks.Tests;
+
+using Ascham.Groups;
+using Ascham.Quantities;
+using UnitsNet;
+using UnitsNet.Units;
+
+/// <summary>Invented shots, estimates and figures, the same in every run.</summary>
+static class Samples
+{
+    /// <summary>A name as nobody should type it, and somebody will.</summary>
+    public const string Hostile = "<script>alert('x')</script> & \"friends\"";
+
+    public static Estimate<Length> Inches(double value, double error, double level = 0.90) =>
+        new(value.Inches, error.Inches, (value - (1.645 * error)).Inches, (value + (1.645 * error)).Inches, level, 12, "invented");
+
+    public static Estimate<Length> Millimetres(double value, double error) =>
+        new(value.Millimetres, error.Millimetres, (value - (1.645 * error)).Millimetres, (value + (1.645 * error)).Millimetres, 0.90, 12, "invented");
+
+    /// <summary>Six arrows at each distance, lower the farther; one called flyer and one miss at the last distance.</summary>
+    public static IReadOnlyList<Shot> Shots(params double[] yards)
+    {
+        var random = new Random(20260901);
+        double Offset() => (random.NextDouble() + random.NextDouble() - 1) * 2.2;
+        List<Shot> shots = [];
+        foreach (double distance in yards)
+        {
+            for (int arrow = 1; arrow <= 6; arrow++)
+            {
+                bool last = distance == yards[^1];
+                shots.Add(new Shot
+                {
+                    Session = "evening",
+                    Distance = distance.Yards,
+                    Number = shots.Count + 1,
+                    Arrow = arrow.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    Called = last && arrow == 5,
+                    Impact = last && arrow == 6 ? null : new Impact((Offset() * distance / 40).Inches, ((Offset() * distance / 40) - (distance * distance / 1600)).Inches),
+                    Missed = last && arrow == 6 ? Miss.Low : null,
+                });
+            }
+        }
+
+        return shots;
+    }
+
+    static FaceCentre Centre(IReadOnlyList<Impact> impacts) =>
+        new(new(impacts.Average(i => i.Right.Inches).Inches, impacts.Average(i => i.Up.Inches).Inches), 0.9.Inches, 0.90);
+
+    static PathCurve Path(string name, double drop) =>
+        new(name, [.. Enumerable.Range(0, 81).Select(i => (((double)i).Yards, ((i * 0.55) - (drop * i * i) - 5.2).Inches))]);
+
+    public static Figure Face => TargetFace.Draw("Where the arrows went", FacePanel.PerDistance(Shots(20, 40, 60), LengthUnit.Yard, Centre), LengthUnit.Inch, 6.Inches);
+
+    public static Figure NamedFace => TargetFace.Draw("One distance, arrows by number", Shots(60), LengthUnit.Yard, LengthUnit.Centimeter, nameArrows: true);
+
+    public static Figure TwoGroups => TargetFace.Draw("Two kinds of point at two distances",
+        FacePanel.PerDistance([.. Shots(30, 50).Select((s, i) => s with { PointType = i % 2 == 0 ? "field point" : "broadhead" })], LengthUnit.Yard, Centre, s => s.PointType),
+        LengthUnit.Inch, 4.Inches);
+
+    public static Figure ManyPanels => TargetFace.Draw("Five distances", Shots(20, 30, 40, 50, 60), LengthUnit.Yard, LengthUnit.Inch, 8.Inches);
+
+    public static Figure Drop => DropPath.Draw("Height of the arrow along its way",
+        [Path("50 lb, 420 gr", 0.0080), Path("60 lb, 420 gr", 0.0070), Path("60 lb, 350 gr, long name for a setup", 0.0071)], LengthUnit.Yard, LengthUnit.Inch);
+
+    public static Figure Intervals => IntervalPlot.Draw("How far the groups sit from the aim", "height of the group's centre",
+        [("20 yd", Inches(0.2, 0.3)), ("40 yd", Inches(-0.9, 0.5)), ("60 yd, second evening with wind", Inches(-3.1, 0.8))], LengthUnit.Inch, 2.Inches);
+
+    public static Figure OpenIntervals => IntervalPlot.Draw("How far the setups differ", "spread against the first setup",
+        [("second setup", new(1.2, 0.1, 1.03, 1.37, 0.90, 12, "invented")), ("two arrows only", new(1.1, 0.6, double.NegativeInfinity, double.PositiveInfinity, 0.90, 2, "invented"))], "times");
+
+    public static Figure Residuals => ResidualByDistance.Draw("The tape against the impacts", "tape error, arrow low is positive",
+        [(20.0.Yards, Millimetres(-0.05, 0.12)), (40.0.Yards, Millimetres(0.31, 0.11)), (60.0.Yards, Millimetres(0.62, 0.13)), (80.0.Yards, Millimetres(1.15, 0.20))],
+        Enumerable.Range(0, 31).Select(i => ((20 + (2.0 * i)).Yards, Millimetres((0.02 * 2 * i) - 0.05, 0.08 + (0.002 * Math.Abs(i - 15))))),
+        LengthUnit.Yard, LengthUnit.Millimeter, marginAt: d => (15 / d.Yards).Millimetres);
+
+    public static IReadOnlyList<Figure> AllFigures => [Face, NamedFace, TwoGroups, ManyPanels, Drop, Intervals, OpenIntervals, Residuals];
+
+    /// <summary>A page as a runner lays it out: script once in the head, then what the cells show.</summary>
+    public static string Page(IEnumerable<string> outputs) => $$"""
+        <!doctype html>
+        <html lang="en"><head><meta charset="utf-8"/><meta name="viewport" content="width=device-width,initial-scale=1"/><title>Charts</title>
+        <style>
+        :root{color-scheme:light dark}
+        body{font:16px/1.5 system-ui,'DejaVu Sans',sans-serif;max-width:60rem;margin:1rem auto;padding:0 1rem;background:#fff;color:#1a1a1a}
+        @media (prefers-color-scheme:dark){body{background:#161616;color:#e8e8e8} }
+        @media print{body{background:#fff;color:#000} }
+        table{border-collapse:collapse}td,th{padding:.1rem .6rem;border-bottom:1px solid #8888}
+        </style><script>{{FigureScript.Page}}</script></head><body>
+        {{string.Join("\n", outputs)}}
+        </body></html>
+        """;
+}
