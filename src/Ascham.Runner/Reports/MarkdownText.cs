@@ -72,7 +72,7 @@ static partial class MarkdownText
             }
             else
             {
-                link.ReplaceBy(new LiteralInline($"[{PlainText(link)}]"));
+                link.ReplaceBy(new LiteralInline($"[{PlainText(link)}]"), copyChildren: false);
             }
         }
         else if (Scheme().Match(url) is { Success: true } scheme && scheme.Value is not ("http:" or "https:" or "mailto:"))
@@ -92,6 +92,7 @@ static partial class MarkdownText
     {
         LiteralInline literal => literal.Content.ToString(),
         CodeInline code => code.Content,
+        HtmlInline tag => tag.Tag,
         HtmlEntityInline entity => entity.Transcoded.ToString(),
         _ => "",
     }));
