@@ -20,8 +20,8 @@ static class RecordGen
 
     static readonly Gen<string?> TextOrNull = Gen.Null(Text);
 
-    // Names are told apart from blanks, so they hold a letter.
-    static readonly Gen<string> Name = Text.Select(t => "s" + t);
+    // A name that is all space would be blank, so each holds a letter; at the end, so that the first column may begin with any sign.
+    static readonly Gen<string> Name = Text.Select(t => t + "s");
 
     static readonly Gen<LengthUnit> SmallUnit = Gen.OneOf(LengthUnit.Millimeter, LengthUnit.Centimeter, LengthUnit.Inch);
     static readonly Gen<LengthUnit> FarUnit = Gen.OneOf(LengthUnit.Meter, LengthUnit.Yard, LengthUnit.Foot);
