@@ -10,7 +10,7 @@ public static class TargetFace
 {
     const int MostPanels = 12, MostGroups = 3;   // a fourth look is kept for called flyers
     const int Columns = 3;
-    const int PanelHeight = 290, OnlyPanelHeight = 340, RowGap = 95, Below = 64;   // CSS pixels; the gap holds axis title and panel name
+    const int PanelHeight = 290, RowedPanelHeight = 222, OnlyPanelHeight = 340, RowGap = 95, Below = 64;   // CSS pixels; the gap holds axis title and panel name
 
     /// <summary>Draws shots, one panel per distance.</summary>
     /// <param name="title">Title of the figure.</param>
@@ -89,7 +89,7 @@ public static class TargetFace
     static int PlotHeight(int count, int most)
     {
         int rows = (count + most - 1) / most;
-        return count == 1 ? OnlyPanelHeight : (rows * PanelHeight) + ((rows - 1) * RowGap);
+        return count == 1 ? OnlyPanelHeight : (rows * (most == 1 ? PanelHeight : RowedPanelHeight)) + ((rows - 1) * RowGap);
     }
 
     /// <summary>Where a panel stands, as fractions of the plot: filled row by row from the top.</summary>
