@@ -75,6 +75,26 @@ public sealed class RunTests : IDisposable
     }
 
     [Fact]
+    public async Task What_the_notebook_library_shows_is_shown_with_its_script_once_and_its_answers_kept()
+    {
+        string library = typeof(Ascham.Notebooks.Figure).Assembly.Location;
+        scratch.Write("notebooks/a.ipynb", new NotebookText()
+            .Code($"#r \"{library}\"\n#r \"nuget: UnitsNet, 5.75.1\"\n#r \"{typeof(Ascham.Quantities.Estimate<>).Assembly.Location}\"\nusing Ascham.Notebooks; using Ascham.Quantities; using UnitsNet; using UnitsNet.Units; using static Ascham.Notebooks.Answers;")
+            .Code("var slide = new Estimate<Length>(1.5.Millimetres, 0.2.Millimetres, 1.1.Millimetres, 1.9.Millimetres, 0.90, 12, \"invented\");\nslide")
+            .Code("IntervalPlot.Draw(\"How far\", \"slide\", [(\"this tape\", slide)], LengthUnit.Millimeter)")
+            .Code("Answer(\"slide_mm\", slide, LengthUnit.Millimeter)")
+            .Code("18.0.Metres").ToString());
+        Assert.Equal(ExitCode.Passed, await scratch.Run("run"));
+        string report = scratch.Read("reports/a.html");
+        Assert.Equal(2, report.Split(Ascham.Runner.Reports.PlottingScript.Plotly).Length);
+        Assert.Contains("<pre>1.50 mm (90 %: 1.10 to 1.90 mm)</pre>", report, StringComparison.Ordinal);
+        Assert.Contains("<pre>18 m</pre>", report, StringComparison.Ordinal);
+        Assert.Contains("<strong>How far</strong>", report, StringComparison.Ordinal);
+        Assert.DoesNotContain("aschamFigures=window", report.Replace(Ascham.Runner.Reports.PlottingScript.Plotly, "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Equal("slide_mm", (string?)JsonNode.Parse(scratch.Read("reports/a.answers.json"))![0]!["name"]);
+    }
+
+    [Fact]
     public async Task The_trace_is_shown_when_asked_for()
     {
         scratch.Write("notebooks/a.ipynb", new NotebookText().Code("throw new InvalidOperationException(\"no\");").ToString());

@@ -121,6 +121,12 @@ public partial class ReportTests
     }
 
     [Fact]
+    public void A_formula_reads_as_it_was_written() =>
+        Assert.Equal(
+            "<p>So <span class=\"math\">v_0 &lt; 3</span>.</p>\n<div class=\"math\">x^2</div>\n".Replace("\n", "", StringComparison.Ordinal),
+            MarkdownText.ToHtml("So $v_0 < 3$.\n\n$$\nx^2\n$$").Replace("\n", "", StringComparison.Ordinal));
+
+    [Fact]
     public void A_picture_beside_the_notebook_or_attached_to_the_cell_is_carried_in_the_page()
     {
         using var scratch = new Scratch();
