@@ -82,7 +82,8 @@ public static class Dispersion
         if (Array.Find(distances, d => !ShotCheck.Same(d, distances[0])) is { Meters: > 0 } other)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"groups must be of one distance; they were shot at {distances[0]} and {other}. PooledAngle pools over distances."), nameof(groups));
+                FormattableString.Invariant($"groups must be of one distance; they were shot at {distances[0]} and {other}. PooledAngle pools over distances."),
+                nameof(groups));
         }
 
         return all;

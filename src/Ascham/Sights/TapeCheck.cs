@@ -10,9 +10,8 @@ using UnitsNet;
 /// by generalised least squares with slide, scale and, in a second fit, bend; errors of distance and of setting that a station's arrows share are in
 /// the covariance (see <see cref="TapeStation"/>).</para>
 /// <para><b>Verdict.</b> In this order: bent, when the bend differs from zero (p &lt; 0.02, four distances or more) or the stations depart from slide
-/// and scale together (p &lt; 0.01); agrees, when at every mark between the distances shot the one-sided bound of the error on the
-/// target, at the level asked, stays inside the margin (unless slide and scale do differ from zero and, carried on to marks not
-/// shot at, would leave it); cannot tell, when slide and scale together do not differ from zero
+/// and scale together (p &lt; 0.01); agrees, when at every mark of the tape, those beyond the distances shot included, the one-sided bound of the
+/// error on the target, at the level asked, stays inside the margin; cannot tell, when slide and scale together do not differ from zero
 /// (p ≥ 0.05) or neither does beyond the other; scaled, when the scale does; else slid. A tape that is slid and scaled is called
 /// scaled, since sliding alone cannot mend it; <see cref="Reason"/> says both. Fewer than three distances are "cannot tell".</para>
 /// <para><b>Limits.</b> Level shots; one tape, one arrow; the wind's vertical part and misjudged cant are not in it. The significance
@@ -46,6 +45,11 @@ public sealed record TapeCheck
     /// <summary>Half the diameter that matters: an error on the target beyond this is not agreement.</summary>
     public required Length Margin { get; init; }
 
+    /// <summary>
+    /// The farthest mark up to which, from the shortest one on, the centre stays within the margin at the level asked; <see langword="null"/> when it does not at the shortest, or the tape bends.
+    /// </summary>
+    public required Length? SoundTo { get; init; }
+
     /// <summary>The mark, between the distances shot, whose error on the target is largest.</summary>
     public TapeError Worst => Marks.Where(m => !m.Extrapolated).DefaultIfEmpty(Marks[0]).MaxBy(m => Math.Abs(m.OnTarget.Value.Meters))!;
 
@@ -78,6 +82,7 @@ public sealed record TapeCheck
         {
             Verdict = verdict,
             Reason = "",
+            SoundTo = bent ? null : FarthestSound(evidence, line, marks, margin, confidence),
             Slide = evidence.Length(line.Term(0), confidence, "slide, from slide and scale together"),
             Scale = evidence.Estimate(line.Term(1), confidence, "scale about the shortest mark, from slide and scale together", v => Ratio.FromDecimalFractions(v)),
             Bend = curve is null ? null : evidence.Length(curve.Term(2), confidence, "bend at mid-tape beyond slide and scale"),
@@ -86,6 +91,12 @@ public sealed record TapeCheck
             Margin = margin,
         };
         return check with { Reason = TapeReason.Of(check, line, evidence.Distances) };
+    }
+
+    static Length? FarthestSound(TapeEvidence evidence, TapePattern line, TapeError[] marks, Length margin, double confidence)
+    {
+        TapeError[] sound = [.. marks.TakeWhile(m => evidence.Bound(m, line, confidence) < margin.Meters)];
+        return sound.Length > 0 ? sound[^1].Distance : null;
     }
 
     static bool IsBent(TapeEvidence evidence, TapePattern line, TapePattern curve)
@@ -101,13 +112,12 @@ public sealed record TapeCheck
             return TapeVerdict.CannotTell;
         }
 
-        bool differs = evidence.DifferenceProbability(line) < DifferenceLevel;
-        bool strays = differs && marks.Any(m => m.Extrapolated && Math.Abs(m.OnTarget.Value.Meters) > margin.Meters);
-        if (!strays && marks.Where(m => !m.Extrapolated).All(m => evidence.Bound(m, line, confidence) < margin.Meters))
+        if (marks.All(m => evidence.Bound(m, line, confidence) < margin.Meters))
         {
             return TapeVerdict.Agrees;
         }
 
+        bool differs = evidence.DifferenceProbability(line) < DifferenceLevel;
         bool slid = line.Significance(0) < DifferenceLevel, scaled = line.Significance(1) < DifferenceLevel;
         return !differs ? TapeVerdict.CannotTell : scaled ? TapeVerdict.Scaled : slid ? TapeVerdict.Slid : TapeVerdict.CannotTell;
     }

@@ -60,6 +60,15 @@ public class TapeCheckTests
     public void Few_scattered_arrows_cannot_tell() => Assert.Equal(TapeVerdict.CannotTell, Run(Stations(Bow, 0.3, 2.0)).Verdict);
 
     [Fact]
+    public void A_long_tape_shot_close_only_is_not_called_sound_but_sound_so_far()
+    {
+        var check = Run([.. Stations(Bow, 0, 1.0).Where(s => s.Distance.Yards < 61)]);
+        Assert.Equal(TapeVerdict.CannotTell, check.Verdict);
+        Assert.InRange(check.SoundTo!.Value.Yards, 40, 90);
+        Assert.Contains("beyond, these shots cannot tell", check.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Two_distances_cannot_tell_but_still_give_their_figures()
     {
         var check = Run([.. Stations(Bow, 1.5, 0.05).Where(s => At(s, 20) || At(s, 80))]);

@@ -1,0 +1,68 @@
+namespace Ascham.Notebooks;
+
+using System.Globalization;
+using Ascham.Air;
+using Ascham.Flight;
+using Ascham.Records;
+using Ascham.Sights;
+using UnitsNet;
+
+/// <summary>The flight and sight model that a setup describes, and what had to be supplied because the setup does not say it.</summary>
+public sealed class SetupModel
+{
+    SetupModel(SightModel sight, IReadOnlyList<string> cautions) => (Sight, Cautions) = (sight, cautions);
+
+    /// <summary>The bow with its sight.</summary>
+    public SightModel Sight { get; }
+
+    /// <summary>What was supplied, one sentence each.</summary>
+    public IReadOnlyList<string> Cautions { get; }
+
+    /// <summary>Builds the model.</summary>
+    /// <param name="setup">The setup.</param>
+    /// <returns>The model: measured drag constant, else drag area, else a typical drag for the arrow's mass; the setup's air, else the standard air at sea level; standard gravity.</returns>
+    public static SetupModel Of(Setup setup)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        List<string> cautions = [];
+        var air = AirOf(setup.Air, cautions);
+        var sight = new SightModel
+        {
+            Geometry = setup.Sight,
+            LaunchSpeed = setup.Bow.LaunchSpeed,
+            Drag = DragOf(setup, cautions),
+            Air = air,
+            Gravity = Gravity.Standard,
+        };
+        return new(sight, cautions);
+    }
+
+    static Drag DragOf(Setup setup, List<string> cautions)
+    {
+        if (setup.Arrow.DragConstant is { } k)
+        {
+            return Drag.FromConstant(k);
+        }
+
+        if (setup.Arrow.DragArea is { } area)
+        {
+            return Drag.FromArea(area, setup.Arrow.Mass);
+        }
+
+        // A modelling choice, not published: drag constants of component build-ups over common shafts lie between 0.0007 and 0.0023 1/m at 26 g.
+        double typical = 0.0015 * 26 / setup.Arrow.Mass.Grams;
+        cautions.Add(string.Create(CultureInfo.InvariantCulture, $"The setup gives neither drag_constant nor drag_area: a typical {typical:0.0000} 1/m is taken, which may be out by half."));
+        return Drag.FromConstant(ReciprocalLength.FromInverseMeters(typical));
+    }
+
+    static Air AirOf(AirConditions? given, List<string> cautions)
+    {
+        if (given is { Temperature: { } temperature, Pressure: { } pressure })
+        {
+            return Air.Moist(temperature, pressure, given.RelativeHumidity ?? Ratio.FromPercent(50));
+        }
+
+        cautions.Add("The setup gives no temperature and station pressure: the standard air at sea level (15 °C, 1013.25 hPa) is taken.");
+        return Air.StandardAt(Length.Zero);
+    }
+}
