@@ -33,7 +33,9 @@ static class Displays
         Formatter.Register<Plotly.NET.GenericChart>(NotebookDisplay.Html, MimeTypes.Html);
         Formatter.Register<Plotly.NET.GenericChart>(_ => "Chart", MimeTypes.Plain);
 
-        // A figure shows itself; here it also gives the form that still pictures are drawn from.
+        // A figure shows itself; here it also gives the form that still pictures are drawn from. Asking first makes the
+        // registry read the figure's own wishes now: it would put them above these if it met the type later.
+        Formatter.GetPreferredMimeTypesFor(typeof(Figure));
         Formatter.SetPreferredMimeTypesFor(typeof(Figure), MimeTypes.Html, MimeTypes.Picture, MimeTypes.Plain);
         Formatter.Register<Figure>(figure => figure.ToHtml(), MimeTypes.Html);
         Formatter.Register<Figure>(figure => figure.ToPictureJson(), MimeTypes.Picture);
