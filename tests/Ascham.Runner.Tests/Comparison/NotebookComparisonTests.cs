@@ -55,7 +55,7 @@ public class NotebookComparisonTests
     {
         var noisy = new NotebookText().Text("# T").Code("x")
             .Result((MimeTypes.Html, "<div id=\"dotnet-interactive-this-cell-1\"></div><script>probe()</script>"))
-            .Output(new JsonObject { ["name"] = "stderr", ["output_type"] = "stream", ["text"] = "(1,1): warning CS1701: unified\n\n" })
+            .Output(new JsonObject { ["name"] = "stderr", ["output_type"] = "stream", ["text"] = "\n(1,1): warning CS1701: unified\n(3,12): warning CS8632: annotation\n\n" })
             .Result((MimeTypes.Html, "<div class=\"dni-plaintext\"><pre>4 &lt; 5</pre></div><style>p{}</style>"))
             .Parse();
         Assert.Empty(comparison.Compare(Shown("4 < 5"), noisy));
