@@ -35,4 +35,12 @@ public class SetupModelTests
         Assert.Equal(0.1524, Wanted.Length("6 in", "target").Meters, 1e-12);
         Assert.Equal(0.15, Wanted.Length("15 cm", "target").Meters, 1e-12);
     }
+
+    [Theory]
+    [InlineData(90)]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(double.NaN)]
+    public void A_level_that_is_no_level_is_refused_with_an_example(double level) =>
+        Assert.Contains("expected a level between 0.5 and 1, such as 0.90 for 90 % intervals.", Assert.Throws<ArgumentException>(() => Wanted.Level(level, "confidence")).Message, StringComparison.Ordinal);
 }
