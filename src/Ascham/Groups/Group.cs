@@ -1,6 +1,7 @@
 namespace Ascham.Groups;
 
 using System.Diagnostics.CodeAnalysis;
+using Ascham.Numerics;
 using Ascham.Quantities;
 using UnitsNet;
 using UnitsNet.Units;

@@ -58,7 +58,7 @@ public sealed record TapeCheck
     /// <param name="stations">At least two distances, each on the tape.</param>
     /// <param name="model">The bow: gives the travel per height on the target. A speed wrong by 5 % changes that by less than 0.1 %.</param>
     /// <param name="target">Diameter that matters; positive. Agreement means that the centre stays inside it.</param>
-    /// <param name="confidence">Level of all intervals and of the claim of agreement, such as 0.90.</param>
+    /// <param name="confidence">Level of all intervals and of the claim of agreement, 0.501 to 0.9999, such as 0.90.</param>
     /// <returns>The check.</returns>
     /// <exception cref="ArgumentException">Fewer than two distances were shot, or a station lies off the tape.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The target or the level is out of range.</exception>
@@ -68,7 +68,7 @@ public sealed record TapeCheck
         ArgumentNullException.ThrowIfNull(stations);
         ArgumentNullException.ThrowIfNull(model);
         Require.Positive(target.Meters, "m");
-        Require.Level(confidence);
+        Require.InRange(confidence, 0.501, 0.9999, "");
         var evidence = TapeEvidence.Of(tape, stations, model);
         var line = evidence.Fit(2);
         var curve = evidence.Distances >= 3 ? evidence.Fit(3) : null;

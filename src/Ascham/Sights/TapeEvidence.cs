@@ -1,5 +1,6 @@
 namespace Ascham.Sights;
 
+using Ascham.Numerics;
 using Ascham.Quantities;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
@@ -83,7 +84,7 @@ sealed class TapeEvidence
     internal double Bound(TapeError mark, TapePattern pattern, double confidence)
     {
         var (value, standardError, freedom) = pattern.At(mark.Printed.Meters);
-        return (Math.Abs(value) + StudentT.InvCDF(0, 1, freedom, confidence) * standardError) / Math.Abs(model.PositionPerHeight(mark.Distance));
+        return (Math.Abs(value) + Quantiles.StudentT(freedom, 2 * confidence - 1) * standardError) / Math.Abs(model.PositionPerHeight(mark.Distance));
     }
 
     internal TapeError ErrorAt(Mark mark, TapePattern pattern, double confidence)
@@ -129,7 +130,7 @@ sealed class TapeEvidence
 
     internal Estimate<T> Estimate<T>((double Value, double Error, double Freedom) found, double level, string how, Func<double, T> unit)
     {
-        double half = StudentT.InvCDF(0, 1, found.Freedom, (1 + level) / 2) * found.Error;
+        double half = Quantiles.StudentT(found.Freedom, level) * found.Error;
         return new(unit(found.Value), unit(found.Error), unit(found.Value - half), unit(found.Value + half), level, stations.Sum(s => s.Arrows), how);
     }
 
