@@ -56,6 +56,13 @@ readonly record struct PointMassSi(double K, double Gravity, double WindX, doubl
         var wind = new Triple<Real>(new(WindX), new(WindY), new(WindZ));
 
         Face fromLaunch = FromLaunch(face, launch);
+        if (steps == 0 && TaylorFlight.TryFly(velocity, wind, new(K), new(Gravity), fromLaunch, out Real seconds, out Triple<Real> flown, out Triple<Real> end))
+        {
+            reach = face.Distance;
+            state = new(seconds.Value, launch.X + flown.X.Value, launch.Y + flown.Y.Value, launch.Z + flown.Z.Value, end.X.Value, end.Y.Value, end.Z.Value);
+            return Outcome.Met;
+        }
+
         Outcome outcome = March.Fly(
             velocity, wind, new Real(Gravity), new ConstantDrag<Real>(new(K)), fromLaunch, steps,
             out Real t, out Triple<Real> r, out Triple<Real> u, out double marched);

@@ -18,4 +18,6 @@ readonly struct Real(double value) : IReal<Real>
     public static Real Of(double value) => new(value);
 
     public static Real SquareRoot(Real a) => new(Math.Sqrt(a.Value));
+
+    public static Real MultiplyAdd(Real a, Real b, Real c) => new(Math.FusedMultiplyAdd(a.Value, b.Value, c.Value));
 }
