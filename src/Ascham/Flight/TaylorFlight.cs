@@ -125,7 +125,7 @@ struct TaylorFlight<T>
 static class TaylorFlight
 {
     // Terms are added two at a time; a flight that asks for more than the most is left to the march.
-    const int Fewest = 6, More = 2;
+    const int Fewest = 7, More = 2;
 
     /// <summary>Flies to a face if the series serves.</summary>
     /// <returns><see langword="false"/> where it does not, or where the face may not be met.</returns>

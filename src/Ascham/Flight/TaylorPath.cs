@@ -23,13 +23,14 @@ struct TaylorPath<T>
     where T : struct, IReal<T>
 {
     /// <summary>The most terms a path can take beyond its constant.</summary>
-    internal const int MostTerms = 14;
+    internal const int MostTerms = 13;
 
     static ReadOnlySpan<double> OneOver =>
         [0, 1, 1 / 2.0, 1 / 3.0, 1 / 4.0, 1 / 5.0, 1 / 6.0, 1 / 7.0, 1 / 8.0, 1 / 9.0, 1 / 10.0, 1 / 11.0, 1 / 12.0, 1 / 13.0, 1 / 14.0, 1 / 15.0];
 
     Terms slowness, slope, stretch; // w, s, R
-    T drag, bend, perTwiceStretch;  // k ξ, -g w² ξ at the start, 1/(2 R) at the start
+    T drag, bend;                   // k ξ and -g w² ξ, w at the start
+    T twiceSlope, perTwiceStretch;  // 2 s and 1/(2 R) at the start
 
     /// <summary>Number of the highest term.</summary>
     internal int Order { get; private set; }
@@ -40,41 +41,48 @@ struct TaylorPath<T>
     /// <summary>The highest terms of slowness and slope: what is left out is less while terms halve or better.</summary>
     internal readonly (T Slowness, T Slope) LastTerms => (slowness[Order], slope[Order]);
 
-    /// <summary>Begins a path with its constant terms.</summary>
+    /// <summary>Begins a path with its constant and first terms.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Begin(T startSlowness, T startSlope, T k, T gravity, T length)
     {
-        Order = 0;
+        Order = 1;
         Length = length;
         drag = k * length;
         bend = T.Of(0) - gravity * startSlowness * startSlowness * length;
         slowness[0] = T.Of(1);
         slope[0] = startSlope;
         stretch[0] = T.SquareRoot(T.MultiplyAdd(startSlope, startSlope, T.Of(1)));
+        twiceSlope = 2.0 * startSlope;
         perTwiceStretch = T.Of(0.5) / stretch[0];
+        slowness[1] = drag * stretch[0];
+        slope[1] = bend;
+        stretch[1] = perTwiceStretch * (twiceSlope * bend);
     }
 
     /// <summary>Adds terms up to an order.</summary>
     internal void Extend(int order)
     {
         Span<T> w = ((Span<T>)slowness)[..(order + 1)], s = ((Span<T>)slope)[..(order + 1)], r = ((Span<T>)stretch)[..(order + 1)];
+        T wn = w[Order], sn = s[Order], rn = r[Order], r0 = r[0], r1 = r[1], s1 = s[1];
         for (int n = Order; n + 1 < w.Length; n++)
         {
-            T rw = r[0] * w[n], ww = w[n], ss = T.Of(0), rr = T.Of(0);
-            for (int i = 1, j = n; i <= n; i++, j--)
+            // The newest coefficients come last, so that the sums before them need not wait.
+            T rw = T.Of(0), ww = T.Of(0), ss = T.Of(0), rr = T.Of(0);
+            for (int i = 1, j = n - 1; i < n; i++, j--)
             {
-                rw = T.MultiplyAdd(r[i], w[j - 1], rw);
-                ww = T.MultiplyAdd(w[i], w[j - 1], ww);
-                ss = T.MultiplyAdd(s[i], s[j], ss);
-                rr = T.MultiplyAdd(r[i], r[j], rr);
+                rw = T.MultiplyAdd(r[i], w[j], rw);
+                ww = T.MultiplyAdd(w[i], w[j], ww);
+                ss = T.MultiplyAdd(s[i], s[j + 1], ss);
+                rr = T.MultiplyAdd(r[i], r[j + 1], rr);
             }
 
+            ss = T.MultiplyAdd(sn, s1, ss) - T.MultiplyAdd(rn, r1, rr);
             double per = OneOver[n + 1];
-            w[n + 1] = per * (drag * rw);
-            s[n + 1] = per * (bend * ww);
+            (wn, sn) = (per * drag * (T.MultiplyAdd(r0, wn, rw) + rn), per * bend * (2.0 * wn + ww));
 
             // Every coefficient of R² beyond the constant is that of s²; their next ones stand twice in it.
-            r[n + 1] = perTwiceStretch * T.MultiplyAdd(2.0 * s[0], s[n + 1], ss - rr);
+            rn = perTwiceStretch * T.MultiplyAdd(twiceSlope, sn, ss);
+            (w[n + 1], s[n + 1], r[n + 1]) = (wn, sn, rn);
         }
 
         Order = order;
