@@ -61,8 +61,20 @@ readonly struct Lanes(Vector256<double> low, Vector256<double> high) : IReal<Lan
     /// <summary>Whether every number is above zero; one that is not a number is not.</summary>
     internal bool AllPositive => Vector256.GreaterThanAll(Low, Vector256<double>.Zero) && Vector256.GreaterThanAll(High, Vector256<double>.Zero);
 
+    /// <summary>The sum of all, pairs first.</summary>
+    internal double Sum => Vector256.Sum(Low + High);
+
+    /// <summary>This number where a test is a number, and zero where it is not.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static Lanes From(ReadOnlySpan<double> numbers) => new(Vector256.Create(numbers), Vector256.Create(numbers[4..]));
+    internal Lanes Where(Lanes test) => new(Low & Vector256.Equals(test.Low, test.Low), High & Vector256.Equals(test.High, test.High));
+
+    /// <summary>This number where a test is at most a limit, and zero elsewhere.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal Lanes WhereAtMost(Lanes test, Lanes limit)
+        => new(Low & Vector256.LessThanOrEqual(test.Low, limit.Low), High & Vector256.LessThanOrEqual(test.High, limit.High));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes From(ReadOnlySpan<double> numbers) => new(Vector256.Create(numbers), Vector256.Create(numbers[4..]));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void To(Span<double> numbers)
