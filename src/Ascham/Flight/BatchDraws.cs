@@ -8,7 +8,7 @@ public enum Sampling
     /// <summary>Chance: errors fall as one over the square root of the number of arrows.</summary>
     Random,
 
-    /// <summary>Points spread more evenly than chance spreads them: means and standard deviations settle with a hundredth of the arrows or fewer; shares inside a circle gain less.</summary>
+    /// <summary>Points spread more evenly than chance spreads them: means and standard deviations settle with a fortieth of the arrows or fewer; shares inside a circle gain less.</summary>
     EvenlySpread,
 }
 
