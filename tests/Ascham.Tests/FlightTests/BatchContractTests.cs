@@ -19,7 +19,7 @@ public class BatchContractTests
     public void A_negative_or_missing_size_is_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Normal(-1.MetresPerSecond));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Uniform(Speed.FromMetersPerSecond(double.PositiveInfinity)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Uniform((-1).Milliradians));
     }
 
     [Fact]
