@@ -17,7 +17,7 @@ sealed class BatchChunk(BatchPlan plan, BatchDraws draws)
     // Between the stages of a flight; each stage is a method small enough for the compiler to keep its numbers in registers.
     BatchArrow<Lanes> arrow;
     TaylorFlight<Lanes> flight;
-    Arrival<Lanes> arrival;
+    SeriesArrival<Lanes> arrival;
     Strike<Lanes> strike;
 
     internal ReadOnlySpan<double> Right(int face) => Row(face, 0);
@@ -49,7 +49,7 @@ sealed class BatchChunk(BatchPlan plan, BatchDraws draws)
         plan.Arrow(drawn.AsSpan(i), Arrows, out BatchArrow<Real> one);
         var series = default(TaylorFlight<Real>);
         Begin(ref series, one);
-        Meet(series, one, face, out Arrival<Real> end);
+        Meet(series, one, face, out SeriesArrival<Real> end);
         plan.OnFace(end, one, out Strike<Real> there);
         return end.Trust.Value > 0 ? new(there.Right.Value, there.Up.Value, there.Time.Value, there.Speed.Value) : plan.FlyStepByStep(one, face);
     }
@@ -94,7 +94,7 @@ sealed class BatchChunk(BatchPlan plan, BatchDraws draws)
         series.Extend(plan.Order);
     }
 
-    void Meet<T>(in TaylorFlight<T> series, in BatchArrow<T> arrow, int face, out Arrival<T> arrival)
+    void Meet<T>(in TaylorFlight<T> series, in BatchArrow<T> arrow, int face, out SeriesArrival<T> arrival)
         where T : struct, IReal<T>
     {
         if (face == plan.Farthest)

@@ -131,12 +131,12 @@ sealed class BatchPlan
             return new(double.NaN, double.NaN, double.NaN, double.NaN);
         }
 
-        OnFace(new Arrival<Real>(time, moved, arriving, default), arrow, out Strike<Real> strike);
+        OnFace(new SeriesArrival<Real>(time, moved, arriving, default), arrow, out Strike<Real> strike);
         return new(strike.Right.Value, strike.Up.Value, strike.Time.Value, strike.Speed.Value);
     }
 
     /// <summary>An arrival on the axes of its face.</summary>
-    internal void OnFace<T>(in Arrival<T> arrival, in BatchArrow<T> arrow, out Strike<T> strike)
+    internal void OnFace<T>(in SeriesArrival<T> arrival, in BatchArrow<T> arrow, out Strike<T> strike)
         where T : struct, IReal<T>
     {
         Triple<T> r = arrival.Moved, v = arrival.Arriving;

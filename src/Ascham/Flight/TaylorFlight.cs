@@ -4,7 +4,7 @@ using System.Runtime.CompilerServices;
 using Ascham.Numerics;
 
 /// <summary>How a flight by one series ended on a face.</summary>
-readonly struct Arrival<T>(T time, Triple<T> moved, Triple<T> arriving, T trust)
+readonly struct SeriesArrival<T>(T time, Triple<T> moved, Triple<T> arriving, T trust)
     where T : struct, IReal<T>
 {
     /// <summary>Time of flight.</summary>
@@ -83,14 +83,14 @@ struct TaylorFlight<T>
 
     /// <summary>Meets the face of <see cref="Begin"/>.</summary>
     /// <param name="arrival">On it.</param>
-    internal readonly void MeetFarthest(out Arrival<T> arrival) => Meet(farthest, T.Of(1), out arrival);
+    internal readonly void MeetFarthest(out SeriesArrival<T> arrival) => Meet(farthest, T.Of(1), out arrival);
 
     /// <summary>Meets a face that is parallel to that of <see cref="Begin"/>, and no farther.</summary>
     /// <param name="distance">To the face along its normal, from the launch point.</param>
     /// <param name="arrival">On it.</param>
-    internal readonly void Meet(T distance, out Arrival<T> arrival) => Meet(distance, Guess(distance) / path.Length, out arrival);
+    internal readonly void Meet(T distance, out SeriesArrival<T> arrival) => Meet(distance, Guess(distance) / path.Length, out arrival);
 
-    readonly void Meet(T distance, T fraction, out Arrival<T> arrival)
+    readonly void Meet(T distance, T fraction, out SeriesArrival<T> arrival)
     {
         PathPoint<T> at = path.At(fraction);
         var (rate, bend) = path.Rates(at);
@@ -154,7 +154,7 @@ static class TaylorFlight
             flight.Extend(order);
             if (flight.Margin.Value > 0)
             {
-                flight.MeetFarthest(out Arrival<Real> arrival);
+                flight.MeetFarthest(out SeriesArrival<Real> arrival);
                 (time, moved, arriving) = (arrival.Time, arrival.Moved, arrival.Arriving);
                 return arrival.Trust.Value > 0;
             }

@@ -54,16 +54,16 @@ public class TaylorFlightTests
             new(Of(v => v.Wind.X.Value), Of(v => v.Wind.Y.Value), Of(v => v.Wind.Z.Value)),
             Lanes.From(Each(s => s.Mass.K)), Lanes.Of(G), Lanes.From(Each(s => s.Distance)), 0.1, Math.Sqrt(0.99), 1e-8);
         together.Extend(10);
-        together.MeetFarthest(out Arrival<Lanes> all);
-        together.Meet(Lanes.Of(9), out Arrival<Lanes> near);
+        together.MeetFarthest(out SeriesArrival<Lanes> all);
+        together.Meet(Lanes.Of(9), out SeriesArrival<Lanes> near);
         for (int i = 0; i < shots.Length; i++)
         {
             var (velocity, wind) = Vectors(shots[i].Mass, shots[i].Launch);
             var alone = default(TaylorFlight<Real>);
             alone.Begin(velocity, wind, new(shots[i].Mass.K), new(G), new(shots[i].Distance), 0.1, Math.Sqrt(0.99), 1e-8);
             alone.Extend(10);
-            alone.MeetFarthest(out Arrival<Real> one);
-            alone.Meet(new(9), out Arrival<Real> oneNear);
+            alone.MeetFarthest(out SeriesArrival<Real> one);
+            alone.Meet(new(9), out SeriesArrival<Real> oneNear);
             Assert.Equal(one.Moved.Y.Value, all.Moved.Y[i]);
             Assert.Equal(one.Moved.Z.Value, all.Moved.Z[i]);
             Assert.Equal(one.Arriving.X.Value, all.Arriving.X[i]);
