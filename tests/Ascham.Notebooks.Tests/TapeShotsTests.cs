@@ -89,7 +89,11 @@ public class TapeShotsTests
 
     static IEnumerable<Shot> Station(int yards, Length? setting = null) => Enumerable.Range(1, 4).Select(i => new Shot
     {
-        Session = "s", Distance = yards.Yards, Number = 100 * yards + i, Setting = setting, Impact = new(i.Centimetres, (i % 2 == 0 ? 1 : -1).Centimetres),
+        Session = "s",
+        Distance = yards.Yards,
+        Number = 100 * yards + i,
+        Setting = setting,
+        Impact = new(i.Centimetres, (i % 2 == 0 ? 1 : -1).Centimetres),
     });
 
     static TapeCheck Check(string folder)
