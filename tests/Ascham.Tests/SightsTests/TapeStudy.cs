@@ -21,7 +21,7 @@ public sealed record TapeStudyRow(string Case, int Arrows, PlantedFault Fault, i
             var check = (change?.Invoke(archer) ?? archer).Check(fault, arrows);
             count[check.Verdict] += 1.0 / archers;
             slide += Holds(check.Slide.Low.Millimeters, check.Slide.High.Millimeters, fault.SlideMm) / archers;
-            scale += Holds(check.Scale.Low.Percent, check.Scale.High.Percent, fault.ScalePercent) / archers;
+            scale += Holds(check.Scale!.Low.Percent, check.Scale.High.Percent, fault.ScalePercent) / archers;
             marks += check.Marks.Average(m => Holds(m.OnTape.Low.Millimeters, m.OnTape.High.Millimeters, ErrorMm(fault, m, check))) / archers;
         }
 

@@ -19,7 +19,7 @@ static class TapeStudyPage
         |---|---|---|---|---|---|---|---|---|---|---|
         {string.Join("\n", Rows().AsParallel().AsOrdered().Select(row => row().Line))}
 
-        Reading: a slide or a scale of half the size is found less often, never called the other more than about one time in twenty-five.
+        Reading: a slide or a scale of half the size is found less often. A slide is called a scale about one time in twenty, a scale a slide less than one in thirty.
         Where the tape bends, slide and scale are not the truth, and their intervals do not cover what was planted: the verdict comes first.
         A tape that is both slid and scaled is called scaled; the sentence beside the verdict says both.
 
@@ -49,7 +49,7 @@ static class TapeStudyPage
         yield return () => Row("slide 1.5 mm, 20 to 50 yd, sight left at 20 yd", 6, new(1.5, 0, 0), Fixed);
     }
 
-    static SimulatedArcher Fixed(SimulatedArcher a) => new(a) { FixedSetting = true, Yards = [20, 27, 35, 42, 50] };
+    internal static SimulatedArcher Fixed(SimulatedArcher a) => new(a) { FixedSetting = true, Yards = [20, 27, 35, 42, 50] };
 
     static TapeStudyRow Row(string name, int arrows, PlantedFault fault, Func<SimulatedArcher, SimulatedArcher>? change = null) =>
         TapeStudyRow.Run(name, arrows, fault, Archers, Seed, change);
