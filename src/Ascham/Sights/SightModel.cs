@@ -156,7 +156,7 @@ public sealed record SightModel
             : throw TooFar(distance);
     }
 
-    PointMassSi Flight => new(Drag.PerMetreIn(Air), Gravity.Si, 0, 0, 0);
+    PointMassSi Flight => PointMassSi.Of(Drag, Air, Gravity.Si);
 
     OutOfReachException TooFar(double distance)
     {
