@@ -71,6 +71,20 @@ public class NoncentralFisherTests
         Assert.Equal(1, NoncentralFisher.ChiSquareCdf(f, 2, noncentrality) + NoncentralFisher.ChiSquareSurvival(f, 2, noncentrality), 1e-12);
     }
 
+    [Theory] // where the sum of the mixture gives way to the normal law of the root
+    [InlineData(2, 10)]
+    [InlineData(2, 400)]
+    [InlineData(3, 76)]
+    public void Far_law_takes_over_without_a_step(double first, double second)
+    {
+        foreach (double share in new[] { 0.8, 0.99, 1, 1.01, 1.3 })
+        {
+            double f = share * 1e5 / first, x = Math.Pow(Math.Sqrt(1e5) + (3 * (share - 1)), 2);
+            Assert.Equal(NoncentralFisher.Cdf(f, first, second, 99_999.999), NoncentralFisher.Cdf(f, first, second, 100_000.001), 2e-6);
+            Assert.Equal(NoncentralFisher.ChiSquareCdf(x, first, 99_999.999), NoncentralFisher.ChiSquareCdf(x, first, 100_000.001), 5e-6);
+        }
+    }
+
     [Fact]
     public void Nothing_to_find_leaves_the_central_law() =>
         Assert.Equal(Fisher.Survival(3.1, 4, 11), NoncentralFisher.Survival(3.1, 4, 11, 0), 1e-15);
