@@ -28,7 +28,7 @@ public sealed record SameHole
     public required Length Within { get; init; }
 
     /// <summary>
-    /// Arrows in each group that would earn a yes four times in five if the centres truly coincide and the spread is as estimated now; null when the answer is given, or the spread is not known.
+    /// Arrows in each group that would earn a yes four times in five if the groups are round, the centres truly coincide and the spread is as estimated now; null when the answer is given, or the spread is not known.
     /// A spread from few arrows is itself uncertain, and so is this number.
     /// </summary>
     public required int? ArrowsToDecide { get; init; }
@@ -79,6 +79,7 @@ public sealed record SameHole
     /// <param name="level">Level of the interval, between 0 and 1.</param>
     /// <returns>The least number, at least 2, under <see cref="SpreadModel.Round"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of range.</exception>
+    /// <exception cref="CannotTellException">More than ten million arrows would be needed.</exception>
     public static int ArrowsNeeded(double within, double apart, double chance, double level)
     {
         Require.InRange(within, 0.01, 100, "sigma");

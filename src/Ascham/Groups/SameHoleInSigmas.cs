@@ -61,6 +61,7 @@ public sealed record SameHoleInSigmas(Verdict Verdict, Estimate<double>? Distanc
     /// <param name="level">Level of the interval, between 0 and 1.</param>
     /// <returns>The least number, at least 2.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of range.</exception>
+    /// <exception cref="CannotTellException">More than ten million arrows would be needed.</exception>
     public static int ArrowsNeeded(double within, double apart, double chance, double level)
     {
         Require.InRange(within, 0.01, 100, "sigma");

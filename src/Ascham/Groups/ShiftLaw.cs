@@ -108,10 +108,10 @@ sealed record ShiftLaw(
             return (cosine * right) + (sine * up) + Reach(cosine, sine, tail);
         }
 
-        const int steps = 72;
+        const int steps = 36;
         double step = 2 * Math.PI / steps, best = Enumerable.Range(0, steps).Select(k => k * step).MaxBy(Bound);
-        // The bound is smooth in the angle: two parabolas through the best three points leave nothing of note.
-        for (int k = 0; k < 2; k++)
+        // The bound is smooth in the angle: three parabolas through the best points leave nothing of note.
+        for (int k = 0; k < 3; k++)
         {
             double low = Bound(best - step), middle = Bound(best), high = Bound(best + step), bend = low - (2 * middle) + high;
             best += bend < 0 ? Math.Clamp(step * (low - high) / (2 * bend), -step, step) : 0;

@@ -9,7 +9,7 @@ using UnitsNet;
 /// <param name="Arrows">Counted impacts.</param>
 /// <remarks>
 /// <para><b>Use.</b> A diagnostic. In sound groups it is less sure than the mean: about 79 arrows through the mean say as much as 100 through it, and its spread as little as half of
-/// s (<see cref="EfficiencyOfCentre"/>). Quote the mean and s for the record. When the two disagree by much more than a third of a sigma over √n, look at the holes.</para>
+/// s (<see cref="EfficiencyOfCentre"/>). Quote the mean and s for the record. In sound groups the two lie within 1.3 sigma over √n of each other nineteen times in twenty; when they lie farther apart, look at the holes.</para>
 /// <para><b>Limits.</b> Impacts on one line in even number have no single median; the answer is then one of them.</para>
 /// <para><b>Source.</b> Y. Vardi, C.-H. Zhang (2000), Proc. Natl Acad. Sci. 97, 1423-1426; B. M. Brown (1983), J. R. Statist. Soc. B 45, 25-30.</para>
 /// </remarks>

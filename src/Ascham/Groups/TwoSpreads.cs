@@ -69,6 +69,7 @@ public sealed record TwoSpreads(Estimate<double> Ratio, double Probability)
     /// <param name="eitherWay">True to test for a difference in either direction.</param>
     /// <returns>The least number, at least 2.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of range.</exception>
+    /// <exception cref="CannotTellException">More than ten million arrows would be needed.</exception>
     public static int ArrowsNeeded(double ratio, double chance, double significance, bool eitherWay)
     {
         Require.InRange(ratio, 1.001, 1e6, "");

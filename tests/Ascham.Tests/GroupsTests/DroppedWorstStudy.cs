@@ -1,6 +1,5 @@
 namespace Ascham.Tests.GroupsTests;
 
-using Ascham.Groups;
 using Ascham.Numerics;
 
 /// <summary>Simulates what leaving out the worst arrows does to sigma; the source of the table in DroppedWorst.cs.</summary>
@@ -12,11 +11,17 @@ static class DroppedWorstStudy
     internal static (double One, double OneError, double Two, double TwoError) Of(int shot, int groups)
     {
         var simulated = new Simulated(Seed + shot);
+        double[] right = new double[shot], up = new double[shot];
         double one = 0, oneSquare = 0, two = 0, twoSquare = 0;
         for (int k = 0; k < groups; k++)
         {
-            Impact[] byRadius = ByRadius(simulated.Group(shot, 1));
-            double a = Sigma(byRadius[..^1]), b = shot > 3 ? Sigma(byRadius[..^2]) : double.NaN;
+            for (int i = 0; i < shot; i++)
+            {
+                (right[i], up[i]) = (simulated.Normal(), simulated.Normal());
+            }
+
+            PutFarthestLast(right, up);
+            double a = Sigma(right, up, shot - 1), b = shot > 3 ? Sigma(right, up, shot - 2) : double.NaN;
             one += a;
             oneSquare += a * a;
             two += b;
@@ -28,17 +33,41 @@ static class DroppedWorstStudy
         double Error(double sum, double square) => Math.Sqrt(((square / groups) - (sum / groups * sum / groups)) / groups);
     }
 
-    // Nearest the mean of all first.
-    static Impact[] ByRadius(Group group)
+    // The farthest from the mean of all comes last, the next farthest last but one.
+    static void PutFarthestLast(double[] right, double[] up)
     {
-        Moments m = group.Moments;
-        return [.. group.Impacts.OrderBy(i => double.Hypot(i.Right.Meters - m.MeanRight, i.Up.Meters - m.MeanUp))];
+        double meanRight = right.Average(), meanUp = up.Average();
+        for (int last = right.Length - 1; last >= right.Length - 2; last--)
+        {
+            int farthest = 0;
+            double most = -1;
+            for (int i = 0; i <= last; i++)
+            {
+                double square = ((right[i] - meanRight) * (right[i] - meanRight)) + ((up[i] - meanUp) * (up[i] - meanUp));
+                (farthest, most) = square > most ? (i, square) : (farthest, most);
+            }
+
+            (right[farthest], right[last]) = (right[last], right[farthest]);
+            (up[farthest], up[last]) = (up[last], up[farthest]);
+        }
     }
 
-    static double Sigma(Impact[] rest)
+    static double Sigma(double[] right, double[] up, int kept)
     {
-        Moments m = Moments.Of(rest);
-        double nu = 2 * (rest.Length - 1);
-        return Math.Sqrt((m.SumRight + m.SumUp) / nu) / Quantiles.C4(nu);
+        double meanRight = 0, meanUp = 0, squares = 0, nu = 2 * (kept - 1);
+        for (int i = 0; i < kept; i++)
+        {
+            meanRight += right[i] / kept;
+            meanUp += up[i] / kept;
+        }
+
+        for (int i = 0; i < kept; i++)
+        {
+            squares += ((right[i] - meanRight) * (right[i] - meanRight)) + ((up[i] - meanUp) * (up[i] - meanUp));
+        }
+
+        return Math.Sqrt(squares / nu) / Factor[kept];
     }
+
+    static readonly double[] Factor = [double.NaN, double.NaN, .. Enumerable.Range(2, 29).Select(n => Quantiles.C4(2 * (n - 1)))];
 }

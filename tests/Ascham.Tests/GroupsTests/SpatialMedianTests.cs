@@ -77,6 +77,7 @@ public class SpatialMedianTests
         Assert.Equal(1, medians.Average(m => m.Sigma()!.Value.Meters), 4 * 0.8 / Math.Sqrt(n * groups));
         double variance = medians.Average(m => Math.Pow(m.Centre.Right.Meters, 2) + Math.Pow(m.Centre.Up.Meters, 2)) / 2;
         Assert.Equal(1 / SpatialMedian.EfficiencyOfCentre(n), n * variance, 4 * 1.4 / Math.Sqrt(groups));
+        Assert.Equal(0.95, medians.Count(m => m.FromMean.Meters * Math.Sqrt(n) < 1.3) / (double)groups, 0.035);
     }
 
     [Fact]
