@@ -30,10 +30,16 @@ public sealed record TapeCheck
     public string Reason => TapeReason.Of(this);
 
     /// <summary>
-    /// Travel to add to the printed marks, positive towards larger numbers on the scale: of the slide alone when the verdict is slid or one distance was shot,
-    /// else at the shortest mark, from slide and scale together.
+    /// Travel to add to the printed marks at the shortest one, positive towards larger numbers on the scale, from slide and scale together
+    /// (at one distance, there).
     /// </summary>
     public required Estimate<Length> Slide { get; init; }
+
+    /// <summary>
+    /// The same if the whole tape has slid and nothing else is wrong: narrower, and what marks and <see cref="Reason"/> rest on when the verdict is slid.
+    /// Over all verdicts it holds a planted slide less often than its level, since the verdict chose it (docs/validation/tape-check.md).
+    /// </summary>
+    public required Estimate<Length> SlideAlone { get; init; }
 
     /// <summary>How much farther apart the marks should be, about the shortest one; <see langword="null"/> when one distance was shot.</summary>
     public required Estimate<Ratio>? Scale { get; init; }
@@ -99,12 +105,13 @@ public sealed record TapeCheck
         var judged = bends ? evidence.Fit(3, admitMisfit: true) : line;
         bool sound = evidence.Distances >= 3 && tape.Marks.All(m => evidence.Bound(m, judged, confidence) < margin.Meters);
         var verdict = sound ? TapeVerdict.Agrees : bends ? TapeVerdict.Bent : Judge(evidence, line);
-        var slide = verdict == TapeVerdict.Slid ? evidence.Fit(1) : line;
+        var slide = evidence.Fit(1);
         var pattern = verdict == TapeVerdict.Slid ? slide : judged;
         return new TapeCheck
         {
             Verdict = verdict,
-            Slide = evidence.Length(slide.Term(0), confidence, verdict == TapeVerdict.Slid ? "slide alone" : "slide, from slide and scale together"),
+            Slide = evidence.Length(line.Term(0), confidence, "slide, from slide and scale together"),
+            SlideAlone = evidence.Length(slide.Term(0), confidence, "slide alone"),
             Scale = evidence.Estimate(line.Term(1), confidence, "scale about the shortest mark, from slide and scale together", v => Ratio.FromDecimalFractions(v)),
             ScaleAtLongest = evidence.Length(line.ScaleAtLongest(), confidence, "what the scale moves at the longest mark"),
             Bend = curve is null ? null : evidence.Length(curve.Term(2), confidence, "bend at mid-tape beyond slide and scale"),
@@ -126,6 +133,7 @@ public sealed record TapeCheck
         {
             Verdict = TapeVerdict.CannotTell,
             Slide = evidence.Length(slide.Term(0), confidence, "at the one distance shot"),
+            SlideAlone = evidence.Length(slide.Term(0), confidence, "at the one distance shot"),
             Scale = null,
             ScaleAtLongest = null,
             Bend = null,

@@ -16,7 +16,7 @@ static class TapeReason
         {
             TapeVerdict.Agrees when check.Bends => $"The errors bend by {Bend(check)}, but at every mark of the tape the centre stays within {margin} of the aim, at the {level} level.",
             TapeVerdict.Agrees => $"At every mark of the tape the centre stays within {margin} of the aim, at the {level} level.",
-            TapeVerdict.Slid => $"Every mark is out by the same travel: move the marks by {Slide(check)}. Beyond that these shots show no change of scale ({Scale(check)}).",
+            TapeVerdict.Slid => $"Every mark is out by the same travel: move the marks by {Slide(check, check.SlideAlone)}. Beyond that these shots show no change of scale ({Scale(check)}).",
             TapeVerdict.Scaled when check.BothDiffer => $"The marks should stand {Scale(check)} about the {Text(check.Marks[0].Distance)} mark, and the tape has slid as well, by {Slide(check)}: sliding alone cannot mend it.",
             TapeVerdict.Scaled => $"The marks should stand {Scale(check)} about the {Text(check.Marks[0].Distance)} mark; at that mark itself these shots show no error (slide {Slide(check)}).",
             TapeVerdict.Bent => $"Neither a slide nor a scale explains the shots: what they leave at mid-tape is {Bend(check)}. Look for one wrong mark, a wrong distance, or drag or peep height far from the setup's.",
@@ -27,10 +27,12 @@ static class TapeReason
         };
     }
 
-    static string Slide(TapeCheck check)
+    static string Slide(TapeCheck check) => Slide(check, check.Slide);
+
+    static string Slide(TapeCheck check, Estimate<Length> slide)
     {
-        bool larger = check.Slide.Value.Meters > 0, lower = larger == (check.Increases == ScaleDirection.Down);
-        return $"{Interval(check.Slide.Map(l => l.Millimeters), "mm")}, towards {(larger ? "larger" : "smaller")} numbers, the pin {(lower ? "lower" : "higher")}";
+        bool larger = slide.Value.Meters > 0, lower = larger == (check.Increases == ScaleDirection.Down);
+        return $"{Interval(slide.Map(l => l.Millimeters), "mm")}, towards {(larger ? "larger" : "smaller")} numbers, the pin {(lower ? "lower" : "higher")}";
     }
 
     static string Scale(TapeCheck check) => $"{Interval(check.Scale!.Map(r => r.Percent), "%")} {(check.Scale!.Value.Percent > 0 ? "wider apart" : "closer together")}";

@@ -132,7 +132,8 @@ public class TapeCheckTests
     {
         var check = Run(Stations(Bow, 1.5, 0.4));
         Assert.Equal(TapeVerdict.Slid, check.Verdict);
-        Assert.All(check.Marks, m => Assert.Equal(check.Slide.Low.Meters, m.OnTape.Low.Meters, 1e-12));
+        Assert.True(check.SlideAlone.StandardError < check.Slide.StandardError);
+        Assert.All(check.Marks, m => Assert.Equal(check.SlideAlone.Low.Meters, m.OnTape.Low.Meters, 1e-12));
     }
 
     [Fact]
