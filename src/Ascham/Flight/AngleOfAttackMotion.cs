@@ -66,7 +66,7 @@ public sealed record AngleOfAttackMotion
     /// <returns>Positive upwards; <see langword="null"/> when nothing holds the arrow there.</returns>
     public Ratio? TrimLift => Settles ? Ratio.FromDecimalFractions(c0 * d / b - c1) : null;
 
-    /// <summary>By how much a disturbed release turns the path for good once the swing has died out; no drag, no gravity.</summary>
+    /// <summary>By how much a disturbed release turns the path for good once the swing has died out; gravity apart.</summary>
     /// <param name="attack">Nose off the path at the release, positive to one side.</param>
     /// <param name="rate">Rate of the nose toward that side.</param>
     /// <param name="speed">Through the air; positive.</param>
@@ -74,7 +74,7 @@ public sealed record AngleOfAttackMotion
     /// <exception cref="ArgumentOutOfRangeException">The speed is not positive.</exception>
     public Angle? PathTurn(Angle attack, RotationalSpeed rate, Speed speed)
     {
-        double v = Require.Positive(speed.MetersPerSecond, "m/s", nameof(speed)), trim = c0 * d / b - c1;
-        return Settles ? Angle.FromRadians((c0 / b * rate.RadiansPerSecond / v + trim * attack.Radians) / (1 + trim)) : null;
+        double v = Require.Positive(speed.MetersPerSecond, "m/s", nameof(speed)), lift = (c0 - k) / b, trim = lift * (d - k) - c1;
+        return Settles ? Angle.FromRadians((lift * rate.RadiansPerSecond / v + trim * attack.Radians) / (1 + trim)) : null;
     }
 }

@@ -91,6 +91,7 @@ readonly struct RigidBodyField<T, TDrag>(in RigidBodyLoads<T> loads, TDrag drag,
         rates.Time = perMetre;
         rates.Up = perMetre * y.Velocity.Y;
         rates.Right = perMetre * y.Velocity.Z;
+        rates.Spare = default;
     }
 
     /// <summary>Square of the sine of the angle of attack.</summary>

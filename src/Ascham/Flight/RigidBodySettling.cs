@@ -25,36 +25,25 @@ public sealed partial record RigidBody
     public Length? SettledFrom(RigidLaunch launch, Angle within, Length upTo)
     {
         double limit = Require.InRange(within.Degrees, 0.05, 20, "degrees", nameof(within)) * Math.PI / 180;
-        RigidFlight flight = Start(launch, upTo, Angle.Zero), lastOutside = flight;
-        double start = flight.Reach, wavelength = Motion.Wavelength?.Meters ?? upTo.Meters - start, next = start;
-        bool everOutside = flight.Attack > limit;
-        double firstInside = start;
-        while (flight.Reach < upTo.Meters)
+        RigidFlight flight = Start(launch, upTo, Angle.Zero), last = flight;
+        double start = flight.Reach, wavelength = Motion.Wavelength?.Meters ?? upTo.Meters - start, look = wavelength / Looks;
+        bool outside = flight.Attack > limit;
+        for (int i = 1; flight.Reach < upTo.Meters; i++)
         {
-            next = Math.Min(next + wavelength / Looks, upTo.Meters);
-            Fly(ref flight, launch, Length.FromMeters(next), Angle.Zero);
+            Fly(ref flight, launch, Length.FromMeters(Math.Min(start + i * look, upTo.Meters)), Angle.Zero);
             if (flight.Attack > limit)
             {
-                (everOutside, lastOutside, firstInside) = (true, flight, double.PositiveInfinity);
-            }
-            else if (double.IsPositiveInfinity(firstInside) || firstInside == start)
-            {
-                firstInside = flight.Reach;
+                (outside, last) = (true, flight);
             }
         }
 
-        double settled = everOutside ? Crossing(lastOutside, firstInside, limit) : start;
+        double settled = outside ? Crossing(last, Math.Min(last.Reach + look, upTo.Meters), limit) : start;
         return settled + wavelength <= upTo.Meters ? Length.FromMeters(settled) : null;
     }
 
     // Between a place outside the limit and one inside, by halving.
     static double Crossing(RigidFlight outside, double inside, double limit)
     {
-        if (double.IsPositiveInfinity(inside))
-        {
-            return inside;
-        }
-
         while (inside - outside.Reach > 1e-4)
         {
             RigidFlight middle = outside;

@@ -15,14 +15,15 @@ using Ascham.Numerics;
 readonly record struct RigidBodySi(
     StabilitySi Stability, double Mass, double Transverse, double Axial, double Density, PointMassSi Point, double DragAbove = 0, double SwitchAngle = 0)
 {
-    /// <summary>Longest step of a march in wavelengths of the oscillation.</summary>
-    internal const double Wavelengths = 1.0 / 6;
+    // Longest step of a march in wavelengths of the oscillation, found by trial on 60 releases each, 20 to 100 yd, for 1e-6 m at 3 degrees:
+    // smooth equations; with crossflow, which is sharp where the cross speed is small; with the switch of the drag, which is sharper.
+    const double Smooth = 1.0 / 5, Crossflow = 1.0 / 12, Switched = 1.0 / 48;
 
     /// <summary>An arrow at the launch, ready to fly toward faces square to a line from the origin.</summary>
     /// <param name="launch">The launch.</param>
     /// <param name="inclination">Of the line, radians; 0 for upright faces.</param>
-    /// <param name="wavelengths">Longest step in wavelengths.</param>
-    internal RigidFlight Start(in RigidLaunchSi launch, double inclination, double wavelengths = Wavelengths)
+    /// <param name="wavelengths">Longest step in wavelengths; 0 for the built-in rule.</param>
+    internal RigidFlight Start(in RigidLaunchSi launch, double inclination, double wavelengths = 0)
     {
         (double, double) line = inclination == 0 ? (0, 1) : Math.SinCos(inclination);
         double sine = Math.Sin(SwitchAngle);
@@ -36,8 +37,10 @@ readonly record struct RigidBodySi(
         Vec wind = new(Point.WindX, Point.WindY, Point.WindZ);
         var field = new RigidBodyField<Real, ConstantDrag<Real>>(
             Loads(), new(new(Point.K)), new(new(new(DragAbove)), sine * sine), new Vec(0, -Point.Gravity, 0).ToLine(line).Real, wind.ToLine(line).Real);
-        return new(new(field, state, place.X, wavelengths), line, wind);
+        return new(new(field, state, place.X, wavelengths > 0 ? wavelengths : LongestStep), line, wind);
     }
+
+    double LongestStep => SwitchAngle > 0 ? Switched : Stability.Across > 0 ? Crossflow : Smooth;
 
     RigidBodyLoads<Real> Loads()
     {

@@ -30,4 +30,7 @@ struct RigidBodyState<T>
 
     /// <summary>Way gone to the right.</summary>
     internal T Right;
+
+    /// <summary>Nothing: sixteen numbers are summed faster than thirteen.</summary>
+    internal Triple<T> Spare;
 }

@@ -1,7 +1,7 @@
 namespace Ascham.Numerics;
 
-using System.Numerics;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 /// <summary>The right-hand side of dy/dx = f(x, y) for states that are plain blocks of doubles.</summary>
 interface IRates<TState>
@@ -54,12 +54,13 @@ static class DormandPrince8
         where TRates : struct, IRates<TState>
         where TState : unmanaged
     {
-        rates.At(x, y, out stages[0]);
+        TState start = y; // y and end may be the same variable
+        rates.At(x, start, out stages[0]);
         int row = 0;
-        end = y;
+        end = start;
         for (int stage = 1; stage <= Stages; stage++)
         {
-            Add(y, h, Rows.Slice(row, stage), stages, ref end);
+            Add(start, h, Rows.Slice(row, stage), stages, ref end);
             row += stage;
             if (stage < Stages)
             {
@@ -68,22 +69,33 @@ static class DormandPrince8
         }
     }
 
-    // sum = y + h (share 1 of stage 1 + share 2 of stage 2 + ...), block by block.
+    // sum = y + h (share 1 of stage 1 + share 2 of stage 2 + ...), sixteen numbers at once and the rest one by one.
+    // Sixteen, because four sums that do not wait for each other take a quarter of the time of one after the other.
     static void Add<TState>(in TState y, double h, ReadOnlySpan<double> shares, Span<TState> stages, ref TState sum)
         where TState : unmanaged
     {
-        ReadOnlySpan<double> from = MemoryMarshal.Cast<TState, double>(new ReadOnlySpan<TState>(in y));
-        Span<double> to = MemoryMarshal.Cast<TState, double>(new Span<TState>(ref sum)), all = MemoryMarshal.Cast<TState, double>(stages);
+        ReadOnlySpan<double> from = MemoryMarshal.Cast<TState, double>(new ReadOnlySpan<TState>(in y)), all = MemoryMarshal.Cast<TState, double>(stages);
+        Span<double> to = MemoryMarshal.Cast<TState, double>(new Span<TState>(ref sum));
         int size = from.Length, i = 0;
-        for (; i <= size - Vector<double>.Count; i += Vector<double>.Count)
+        for (; i <= size - 16; i += 16)
         {
-            Vector<double> total = Vector<double>.Zero;
+            Vector256<double> a = default, b = default, c = default, d = default;
             for (int k = 0; k < shares.Length; k++)
             {
-                total += shares[k] * new Vector<double>(all.Slice(k * size + i));
+                ref readonly double stage = ref all[k * size + i];
+                Vector256<double> share = Vector256.Create(shares[k]);
+                a += share * Vector256.LoadUnsafe(in stage);
+                b += share * Vector256.LoadUnsafe(in stage, 4);
+                c += share * Vector256.LoadUnsafe(in stage, 8);
+                d += share * Vector256.LoadUnsafe(in stage, 12);
             }
 
-            (new Vector<double>(from[i..]) + h * total).CopyTo(to[i..]);
+            ref readonly double start = ref from[i];
+            ref double end = ref to[i];
+            (Vector256.LoadUnsafe(in start) + h * a).StoreUnsafe(ref end);
+            (Vector256.LoadUnsafe(in start, 4) + h * b).StoreUnsafe(ref end, 4);
+            (Vector256.LoadUnsafe(in start, 8) + h * c).StoreUnsafe(ref end, 8);
+            (Vector256.LoadUnsafe(in start, 12) + h * d).StoreUnsafe(ref end, 12);
         }
 
         for (; i < size; i++)
