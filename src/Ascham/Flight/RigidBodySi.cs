@@ -17,7 +17,7 @@ readonly record struct RigidBodySi(
 {
     // Longest step of a march in wavelengths of the oscillation, found by trial on 60 releases each, 20 to 100 yd, for 1e-6 m at 3 degrees:
     // smooth equations; with crossflow, which is sharp where the cross speed is small; with the switch of the drag, which is sharper.
-    const double Smooth = 1.0 / 5, Crossflow = 1.0 / 12, Switched = 1.0 / 48;
+    const double Smooth = 1.0 / 5, Crossflow = 1.0 / 8, Switched = 1.0 / 48;
 
     /// <summary>An arrow at the launch, ready to fly toward faces square to a line from the origin.</summary>
     /// <param name="launch">The launch.</param>

@@ -65,7 +65,8 @@ public class RigidBodyIndependentTests
 
     [Theory]
     [InlineData(3, 1.1, 1e-6)]
-    [InlineData(8, 1.1, 3e-6)]
+    [InlineData(8, 1.1, 1e-6)]
+    [InlineData(1, 1.1, 1e-6)]
     [InlineData(8, 0, 1e-6)]
     public void The_default_step_is_as_good_as_it_says(double degrees, double crossflow, double allowed)
     {
