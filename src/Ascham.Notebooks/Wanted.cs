@@ -9,7 +9,12 @@ public static class Wanted
 {
     static readonly Dictionary<string, LengthUnit> Units = new()
     {
-        ["in"] = LengthUnit.Inch, ["cm"] = LengthUnit.Centimeter, ["mm"] = LengthUnit.Millimeter, ["m"] = LengthUnit.Meter, ["ft"] = LengthUnit.Foot, ["yd"] = LengthUnit.Yard,
+        ["in"] = LengthUnit.Inch,
+        ["cm"] = LengthUnit.Centimeter,
+        ["mm"] = LengthUnit.Millimeter,
+        ["m"] = LengthUnit.Meter,
+        ["ft"] = LengthUnit.Foot,
+        ["yd"] = LengthUnit.Yard,
     };
 
     /// <summary>Reads a length such as <c>6 in</c> or <c>15 cm</c>.</summary>

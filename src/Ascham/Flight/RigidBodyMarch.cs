@@ -39,7 +39,7 @@ struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyS
     readonly double wavelengths = wavelengths;
 
     /// <summary>Square of the sine of the angle of attack here.</summary>
-    internal readonly double SineSquared => this.field.SineSquared(State);
+    internal readonly double SineSquared => field.SineSquared(State);
 
     /// <summary>Goes on until it stands exactly at a distance.</summary>
     /// <param name="distance">Along the normal of the face, not behind.</param>
