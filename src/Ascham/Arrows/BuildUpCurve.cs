@@ -35,11 +35,11 @@ readonly struct BuildUpCurve : IReynoldsCurve
     }
 
     // The formulas are smooth down to Re = 0, the blend up to its poles in the complex plane, pi widths beside the centre.
-    // Half the distance to the nearest of them leaves a step of order 8 below 1e-7 m.
-    public double Room(double reynolds, bool falling)
+    // Four tenths of the distance to the nearest of them leave a step of order 8 below 1e-6 m.
+    public double Room(double reynolds, bool? falling)
     {
         double away = reynolds - centre, pole = Math.PI * width;
-        return 0.5 * (width > 0 ? Math.Min(reynolds, Math.Sqrt(away * away + pole * pole)) : reynolds);
+        return 0.4 * (width > 0 ? Math.Min(reynolds, Math.Sqrt(away * away + pole * pole)) : reynolds);
     }
 
     /// <summary>Shaft, base and faces of the vanes.</summary>

@@ -72,5 +72,5 @@ readonly struct TableCurve(MonotoneCubic cubic) : IReynoldsCurve
         where T : struct, ITranscendental<T>
         => cubic.At(reynolds);
 
-    public double Room(double reynolds, bool falling) => cubic.Room(reynolds, falling);
+    public double Room(double reynolds, bool? falling) => cubic.Room(reynolds, falling);
 }

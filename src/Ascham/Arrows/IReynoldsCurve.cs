@@ -15,6 +15,6 @@ interface IReynoldsCurve
     T At<T>(T reynolds)
         where T : struct, ITranscendental<T>;
 
-    /// <summary>How far the Reynolds number may move in one step of high order.</summary>
-    double Room(double reynolds, bool falling);
+    /// <summary>How far the Reynolds number may move in one step of high order, when it falls, rises, or may do either.</summary>
+    double Room(double reynolds, bool? falling);
 }

@@ -63,7 +63,7 @@ readonly struct ThroughWind<T, TDrag, TWind>(TDrag drag, TWind wind, T gravity, 
         double braking = drag.At(T.Of(air)).Value * air * air, pull = g * (sine * v.X.Value + cosine * v.Y.Value) / ground;
         double across = Math.Abs(sine * v.Y.Value - cosine * v.X.Value) * g / ground;
         double rate = 0.5 * w * braking / ground + 2 * Math.Abs(sine) * g * w * w + 0.5 * across * w / ground;
-        double room = drag.Room(air, braking + pull > 0) / (w * (braking + Math.Abs(pull)));
+        double room = drag.Room(air, SpeedTrend.Slowing(braking, pull)) / (w * (braking + Math.Abs(pull)));
         return Math.Min(Math.Min(StepFraction / rate, room), wind.Room(place, Out(T.Of(w) * v)));
     }
 

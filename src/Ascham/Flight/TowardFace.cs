@@ -81,7 +81,7 @@ readonly struct TowardFace<T, TDrag>(TDrag drag, T gravityNormal, T gravityAlong
         // The weights belong to StepFraction: gravity against the motion ends the path in a square root, the others bend it gently.
         double rate = 0.5 * k * r + 2 * Math.Abs(gn) * w2 + 0.5 * Math.Abs(gn * s - gf) * w2 / r;
         double step = StepFraction / rate, braking = k * speed * speed, pull = (gn + gf * s) / r;
-        double room = drag.Room(speed, braking + pull > 0);
+        double room = drag.Room(speed, SpeedTrend.Slowing(braking, pull));
         return Math.Min(step, room / (w * (Math.Abs(braking) + Math.Abs(pull)))) / AirPerGround(y.Slowness).Value;
     }
 

@@ -41,13 +41,18 @@ sealed class MonotoneCubic
         return T.Of(y[i]) + s * (T.Of(slope[i]) + s * (T.Of(square) + cube * s));
     }
 
-    /// <summary>How far one may go from here on one piece; where the knot is nearer than a hundredth of the next piece, a hundredth.</summary>
-    internal double Room(double at, bool falling)
+    /// <summary>How far one may go from here in one step: to the next knot, by a fifth of a piece at most, and across a knot that is nearer than a hundredth.</summary>
+    /// <param name="at">From here.</param>
+    /// <param name="falling">Down or up; <see langword="null"/> for either.</param>
+    internal double Room(double at, bool? falling)
     {
-        // A step begun this close before a knot may cross it: the jump of the second derivative acts over a hundredth of a piece only.
-        const double Crossing = 0.01;
+        // A fifth: over more of a piece the cubic bends more than a step of order 8 follows to 1e-6 m. A hundredth: so near before
+        // a knot a step may cross it, for the jump of the second derivative then acts over a hundredth of a piece only.
+        const double Most = 0.2, Least = 0.01;
         int i = Piece(at);
-        return Math.Max(falling ? at - x[i] : x[i + 1] - at, Crossing * (x[i + 1] - x[i]));
+        double width = x[i + 1] - x[i], below = at - x[i], above = x[i + 1] - at;
+        double knot = falling is null ? Math.Min(below, above) : falling.Value ? below : above;
+        return Math.Clamp(knot, Least * width, Most * width);
     }
 
     int Piece(double at)
