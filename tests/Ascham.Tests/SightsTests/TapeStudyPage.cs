@@ -14,6 +14,8 @@ static class TapeStudyPage
         and setting error 0.2 mm shared by the arrows of a station, sight set at each distance, target 6 in, confidence 0.90.
         All figures in percent. "Wrong" is a verdict that is neither the truth nor "cannot tell"; the truth of a sound tape is "agrees".
         The last column is the share of all marks whose 90 % interval holds the right mark.
+        "Slide covered" is of the slide that the sentence names, which is the slide alone when the verdict is slid; being chosen by the verdict it holds a planted
+        slide a little less often. The answer slide_mm is always the slide beside a scale and keeps its level (TapeRecoveryTests).
 
         | planted | arrows a station | agrees | slid | scaled | bent | cannot tell | wrong | slide covered | scale covered | marks covered |
         |---|---|---|---|---|---|---|---|---|---|---|
