@@ -45,13 +45,18 @@ static class Cases
     }
 }
 
-/// <summary>A drag law that changes in flight: from 0.0017 to 0.0025 1/m across 75 m/s, without exponentials, the same on both sides.</summary>
+/// <summary>A drag law that changes in flight: from 0.0017 to 0.0025 1/m across 51 m/s, without exponentials, the same on both sides.</summary>
 readonly struct Changing<T> : IDragLaw<T>
     where T : struct, IReal<T>
 {
     public T At(T airSpeed)
     {
-        T u = 0.2 * (airSpeed - T.Of(75));
+        T u = 0.2 * (airSpeed - T.Of(51));
         return T.MultiplyAdd(T.Of(0.0004), u / T.SquareRoot(T.MultiplyAdd(u, u, T.Of(1))), T.Of(0.0021));
     }
+
+    /// <summary>A part of the distance over which the law changes its course.</summary>
+    public double Room(double airSpeed, bool? slowing) => 0.4 * Math.Sqrt(25 + (airSpeed - 51) * (airSpeed - 51));
+
+    public bool Covers(double airSpeed) => true;
 }

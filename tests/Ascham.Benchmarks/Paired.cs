@@ -39,7 +39,7 @@ static class Paired
 
     static double Law(double v)
     {
-        double u = 0.2 * (v - 75);
+        double u = 0.2 * (v - 51);
         return 0.0021 + 0.0004 * u / Math.Sqrt(1 + u * u);
     }
 

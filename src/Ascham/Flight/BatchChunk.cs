@@ -90,7 +90,7 @@ sealed class BatchChunk(BatchPlan plan, BatchDraws draws)
         where T : struct, IReal<T>
     {
         T farthest = T.Of(plan.Distances[plan.Farthest]) + arrow.Range;
-        series.Begin(arrow.Velocity, arrow.Wind, arrow.K, T.Of(plan.Gravity), farthest, plan.Sine, plan.Cosine, BatchPlan.Tolerance);
+        series.Begin(arrow.Velocity, arrow.Wind, plan.K * arrow.Drag, T.Of(plan.Gravity), farthest, plan.Sine, plan.Cosine, BatchPlan.Tolerance);
         series.Extend(plan.Order);
     }
 

@@ -19,13 +19,13 @@ enum Input
 }
 
 /// <summary>One arrow, or several side by side, ready to fly.</summary>
-readonly struct BatchArrow<T>(Triple<T> velocity, Triple<T> wind, T k, T range, T startUp, T startRight)
+readonly struct BatchArrow<T>(Triple<T> velocity, Triple<T> wind, T drag, T range, T startUp, T startRight)
     where T : struct, IReal<T>
 {
     internal readonly Triple<T> Velocity = velocity, Wind = wind;
 
-    /// <summary>Relative loss of speed per metre.</summary>
-    internal readonly T K = k;
+    /// <summary>Drag, as a multiple of the planned one.</summary>
+    internal readonly T Drag = drag;
 
     /// <summary>What every face is farther than planned from the launch point.</summary>
     internal readonly T Range = range;
@@ -90,6 +90,9 @@ sealed class BatchPlan
 
     internal double Gravity => mass.Gravity;
 
+    /// <summary>Relative loss of speed per metre for the series; not a number, so that no series is trusted, where drag follows the speed or the wind varies along the way.</summary>
+    internal double K => mass.Curve is null && mass.Varying is null ? mass.K : double.NaN;
+
     /// <summary>The inputs of an arrow from its draws.</summary>
     /// <param name="drawn">Each input in units of its size, in the order of <see cref="Input"/>.</param>
     /// <param name="apart">Distance from one input to the next among them.</param>
@@ -99,7 +102,7 @@ sealed class BatchPlan
     {
         T heavier = Of<T>(0, Input.Mass, drawn, apart);
         T v = Of<T>(speed, Input.Speed, drawn, apart) * T.MultiplyAdd(T.Of(speedPerMass), heavier, T.Of(1));
-        T k = mass.K * Of<T>(1, Input.Drag, drawn, apart) / (T.Of(1) + heavier);
+        T drag = Of<T>(1, Input.Drag, drawn, apart) / (T.Of(1) + heavier);
         var wind = new Triple<T>(
             Of<T>(mass.WindX, Input.TailWind, drawn, apart), Of<T>(mass.WindY, Input.Updraught, drawn, apart), Of<T>(mass.WindZ, Input.WindFromLeft, drawn, apart));
 
@@ -109,7 +112,7 @@ sealed class BatchPlan
         T scale = v / T.SquareRoot(T.MultiplyAdd(du, du, T.MultiplyAdd(dr, dr, T.Of(toward * toward))));
         T vn = toward * scale, vu = du * scale;
         var velocity = new Triple<T>(Cosine * vn - Sine * vu, Sine * vn + Cosine * vu, dr * scale);
-        arrow = new(velocity, wind, k, Of<T>(-startToward, Input.Range, drawn, apart), startUp * cos - startRight * sin, startRight * cos + startUp * sin);
+        arrow = new(velocity, wind, drag, Of<T>(-startToward, Input.Range, drawn, apart), startUp * cos - startRight * sin, startRight * cos + startUp * sin);
     }
 
     /// <summary>The arrow without differences.</summary>
@@ -122,16 +125,19 @@ sealed class BatchPlan
     /// <summary>An arrow by the march, which serves every path; not a number where it does not get there.</summary>
     internal Strike<double> FlyStepByStep(in BatchArrow<Real> arrow, int face)
     {
-        var plane = new Face(Distances[face] + arrow.Range.Value, Sine, Cosine);
-        Outcome outcome = March.Fly(
-            arrow.Velocity, arrow.Wind, new Real(mass.Gravity), new ConstantDrag<Real>(arrow.K), plane, 0,
-            out Real time, out Triple<Real> moved, out Triple<Real> arriving, out _);
+        double u = arrow.StartUp.Value, range = arrow.Range.Value + startToward;
+        var from = new Triple<Real>(new(Cosine * startToward - Sine * u), new(Sine * startToward + Cosine * u), arrow.StartRight);
+        var shot = new Shot<Real>
+        {
+            Velocity = arrow.Velocity, Wind = arrow.Wind, Varying = mass.Varying, Gravity = new(mass.Gravity), DragFactor = arrow.Drag, DensityFactor = new(1), From = from,
+        };
+        Outcome outcome = mass.Fly(shot, mass.K * arrow.Drag, new(Distances[face] + range, Sine, Cosine), 0, out Arrival<Real> end);
         if (outcome != Outcome.Met)
         {
             return new(double.NaN, double.NaN, double.NaN, double.NaN);
         }
 
-        OnFace(new SeriesArrival<Real>(time, moved, arriving, default), arrow, out Strike<Real> strike);
+        OnFace(new SeriesArrival<Real>(end.Time, end.Moved, end.Velocity, default), arrow, out Strike<Real> strike);
         return new(strike.Right.Value, strike.Up.Value, strike.Time.Value, strike.Speed.Value);
     }
 
@@ -155,7 +161,7 @@ sealed class BatchPlan
         (drawn[(int)Input.Drag], drawn[(int)Input.AimUp], drawn[(int)Input.Range]) = (OrderSizes, OrderSizes, OrderSizes);
         Arrow(drawn, 1, out BatchArrow<Real> arrow);
         var flight = default(TaylorFlight<Real>);
-        flight.Begin(arrow.Velocity, arrow.Wind, arrow.K, new(Gravity), new(Distances[Farthest] + arrow.Range.Value), Sine, Cosine, Tolerance);
+        flight.Begin(arrow.Velocity, arrow.Wind, K * arrow.Drag, new(Gravity), new(Distances[Farthest] + arrow.Range.Value), Sine, Cosine, Tolerance);
         int order = 2;
         for (flight.Extend(order); !(flight.Margin.Value > 0) && order < TaylorPath<Real>.MostTerms; flight.Extend(order))
         {

@@ -17,7 +17,7 @@ public sealed record FaceResult
     /// <summary>Distance of the face along the line of sight.</summary>
     public required Length Distance { get; init; }
 
-    /// <summary>Arrows that reached it. The others are left out of everything below but <see cref="Within"/>, where they count as outside.</summary>
+    /// <summary>Arrows that reached it, at speeds where the drag is known. The others are left out of everything below but <see cref="Within"/>, where they count as outside.</summary>
     public required long Arrived { get; init; }
 
     /// <summary>Mean strike to the right.</summary>

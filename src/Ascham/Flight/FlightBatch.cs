@@ -5,9 +5,11 @@ using UnitsNet;
 
 /// <summary>Many flights of one setup whose inputs differ a little from arrow to arrow: where do the arrows land?</summary>
 /// <remarks>
-/// <para><b>Model.</b> Each arrow is a <see cref="PointMass"/> with a constant k in a steady wind of its own. The inputs are independent.
+/// <para><b>Model.</b> Each arrow is a <see cref="PointMass"/> with drag and wind of its own; a wind that varies along the way is carried off
+/// as a whole. The inputs are independent.
 /// Impacts are measured on faces square to the line of sight, from the point the line meets.</para>
-/// <para><b>Accuracy.</b> Each impact within 1e-6 m of the exact flight; arrows for which the fast series does not serve are flown step by step.</para>
+/// <para><b>Accuracy.</b> Each impact within 1e-6 m of the exact flight; arrows for which the fast series does not serve are flown step by step,
+/// which takes ten times as long: all of them where drag follows the speed or the wind varies along the way.</para>
 /// <para><b>Chance.</b> The same seed gives the same numbers, to the last bit, on any number of threads.
 /// An arrow's draw depends on the seed and on its own number alone.</para>
 /// <para><b>Cost.</b> Nothing is allocated per arrow; see docs/performance.md.</para>

@@ -144,8 +144,7 @@ static class TaylorFlight
     /// <summary>Flies to a face if the series serves.</summary>
     /// <returns><see langword="false"/> where it does not, or where the face may not be met.</returns>
     internal static bool TryFly(
-        in Triple<Real> velocity, in Triple<Real> wind, Real k, Real gravity, in Face face,
-        out Real time, out Triple<Real> moved, out Triple<Real> arriving)
+        in Triple<Real> velocity, in Triple<Real> wind, Real k, Real gravity, in Face face, out Arrival<Real> arrival)
     {
         var flight = default(TaylorFlight<Real>);
         flight.Begin(velocity, wind, k, gravity, new(face.Distance), face.Sine, face.Cosine, Tolerance);
@@ -154,13 +153,13 @@ static class TaylorFlight
             flight.Extend(order);
             if (flight.Margin.Value > 0)
             {
-                flight.MeetFarthest(out SeriesArrival<Real> arrival);
-                (time, moved, arriving) = (arrival.Time, arrival.Moved, arrival.Arriving);
-                return arrival.Trust.Value > 0;
+                flight.MeetFarthest(out SeriesArrival<Real> end);
+                arrival = new(end.Time, end.Moved, end.Arriving, wind, face.Distance);
+                return end.Trust.Value > 0;
             }
         }
 
-        (time, moved, arriving) = (default, default, default);
+        arrival = default;
         return false;
     }
 }

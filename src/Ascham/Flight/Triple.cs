@@ -17,4 +17,8 @@ readonly struct Triple<T>(T x, T y, T z)
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Triple<T> operator *(T a, Triple<T> b) => new(a * b.X, a * b.Y, a * b.Z);
+
+    internal T Dot(Triple<T> b) => X * b.X + Y * b.Y + Z * b.Z;
+
+    internal Triple<T> Cross(Triple<T> b) => new(Y * b.Z - Z * b.Y, Z * b.X - X * b.Z, X * b.Y - Y * b.X);
 }

@@ -48,7 +48,7 @@ static class TapeSolver
         for (int mark = 0; mark < distances.Length; x += step)
         {
             PathState<Lanes> next = RungeKutta8.Step<TowardFace<Lanes, TDrag>, PathState<Lanes>, Lanes>(field, Lanes.Of(x), state, h, out var at);
-            Lanes rise = h * field.MeanSlide(at);
+            Lanes rise = field.Add(default, h, at).Slid;
             var within = new StepHeight(
                 height, step * state.Slope, step * step * field.At(Lanes.Of(x), state).Slope, rise, step * next.Slope, step * step * field.At(Lanes.Of(x), next).Slope);
             for (; mark < distances.Length && distances[mark] <= x + step; mark++)

@@ -59,5 +59,9 @@ public class TapeSolverTests
             T u = 0.2 * (airSpeed - T.Of(60));
             return T.Of(0.0021) + 0.0004 * (u / T.SquareRoot(T.Of(1) + u * u));
         }
+
+        public double Room(double airSpeed, bool? slowing) => double.PositiveInfinity;
+
+        public bool Covers(double airSpeed) => true;
     }
 }
