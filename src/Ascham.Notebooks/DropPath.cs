@@ -32,7 +32,7 @@ public static class DropPath
             ("hovertemplate", $"%{{y:.4~g}} {heightUnit} at %{{x:.4~g}} {distanceUnit}<extra>{Markup.Label(l.Name)}</extra>")));
         object sight = new { type = "line", xref = "paper", x0 = 0, x1 = 1, y0 = 0, y1 = 0, line = new { color = Look.Grey, width = 1 }, layer = "below" };
         var names = EndNames(lines, y);
-        int room = 14 + (int)(7.5 * lines.Max(l => Math.Min(l.Name.Length, NameWidth)));
+        int room = 34 + (int)(7.5 * lines.Max(l => Math.Min(l.Name.Length, NameWidth)));
 
         // A narrow page has no room beside the curves: names move into a legend above.
         Dictionary<string, object> narrow = new() { ["showlegend"] = true, ["margin.r"] = 12 };
@@ -64,9 +64,9 @@ public static class DropPath
             double half = 0.5 * 18 * label.Split("<br>").Length * (y.High - y.Low) / (Look.Height - 90);   // 18 px a line; about 90 px are margins
             double middle = Math.Max(line.Y[^1], floor + half);
             floor = middle + half;
-            var note = Look.Note(label, line.X[^1], middle, "left", "middle");
+            // A stroke in the curve's colour; the words in the page's own, which small letters need to be read.
+            var note = Look.Note($"<span style=\"color:{line.Style.Colour}\">━</span> {label}", line.X[^1], middle, "left", "middle");
             note["xshift"] = 6;
-            note["font"] = new { color = line.Style.Colour };
             names.Add(note);
         }
 

@@ -12,13 +12,15 @@ using UnitsNet.Units;
 /// <param name="marks">How many marks all panels hold: many are drawn smaller.</param>
 sealed class FaceDrawing(LengthUnit unit, string[] groupNames, double half, double ring, bool nameArrows, int marks)
 {
-    // What the legend already names; each look is named once for all panels.
     readonly HashSet<string> inLegend = [];
 
     readonly string abbreviation = NumberText.Unit(unit);
 
     static readonly Look.Style CalledLook = Look.Series[1] with { Symbol = "x" };
     static readonly Look.Style[] GroupLooks = [Look.Series[0], Look.Series[2] with { Symbol = "square" }, Look.Series[3]];
+
+    /// <summary>What the legend names by now; each look is named once for all panels.</summary>
+    public IReadOnlyCollection<string> Legend => inLegend;
 
     double Step
     {
@@ -36,6 +38,7 @@ sealed class FaceDrawing(LengthUnit unit, string[] groupNames, double half, doub
         var y = Axis($"above aim ({abbreviation})", domain.Y);
         // Constrained on both axes: the range stays what was asked for at any shape of the page, and a circle stays round.
         (x["anchor"], y["anchor"], y["scaleanchor"]) = ($"y{number}", $"x{number}", $"x{number}");
+        y["constraintoward"] = "top";   // below the panel's name
         return [($"xaxis{number}", x), ($"yaxis{number}", y)];
 
         Dictionary<string, object> Axis(string title, double[] span)
@@ -101,7 +104,7 @@ sealed class FaceDrawing(LengthUnit unit, string[] groupNames, double half, doub
             yield break;
         }
 
-        string name = $"centre of {group.Name}";
+        string name = $"centre of {group.Name}, {NumberText.Percent(centre.Level)}";
         double x = centre.At.Right.As(unit), y = centre.At.Up.As(unit);
         yield return Circle(x, y, Check.Positive(centre.Radius.As(unit), abbreviation, "radius"), name,
             ("fill", "toself"), ("fillcolor", look.Faint), ("line", new { color = look.Colour, width = 1.5 }));

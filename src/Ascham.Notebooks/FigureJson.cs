@@ -42,7 +42,13 @@ static class FigureJson
         double room = lineHeight * wrapped.Split("<br>").Length + 12;
         layout["margin"] ??= new JsonObject();
         layout["margin"]!["t"] = (layout["margin"]!["t"]?.GetValue<double>() ?? 60) + room;
-        layout["height"] = (layout["height"]?.GetValue<double>() ?? DefaultHeight) + room;
+        double height = (layout["height"]?.GetValue<double>() ?? DefaultHeight) + room;
+        layout["height"] = height;
+        if (layout["legend"] is JsonObject legend && (string?)legend["yref"] == "container")
+        {
+            legend["y"] = 1 - (room / height);   // below the title
+        }
+
         layout["font"] ??= new JsonObject();
         layout["font"]!["color"] = "#222222";
         (layout["paper_bgcolor"], layout["plot_bgcolor"]) = ("#ffffff", "#ffffff");

@@ -13,6 +13,7 @@ static class Look
 {
     public const int Height = 420;                           // CSS pixels
     public const int FontSize = 13;                          // CSS pixels
+    public const int LegendWidth = 34;                       // characters of a name in a line of the legend; fits a phone
     public const string Grey = "#808080";                    // reads on white and on dark
     public const string FaintGrey = "rgba(128,128,128,0.3)";
     public const string BandGrey = "rgba(128,128,128,0.18)";
@@ -40,7 +41,7 @@ static class Look
         var trace = new Trace("scatter");
         trace.SetProperty("x", x);
         trace.SetProperty("y", y);
-        trace.SetProperty("name", Markup.Label(name));
+        trace.SetProperty("name", Markup.Wrapped(name, LegendWidth));
         foreach (var (member, value) in more)
         {
             trace.SetProperty(member, value);
@@ -59,7 +60,7 @@ static class Look
     {
         Dictionary<string, object> axis = new()
         {
-            ["title"] = new { text = title, standoff = 8 },
+            ["title"] = new { text = title, standoff = 8, font = new { size = FontSize + 1 } },
             ["gridcolor"] = FaintGrey,
             ["zerolinecolor"] = FaintGrey,
             ["linecolor"] = Grey,
@@ -77,6 +78,9 @@ static class Look
 
     /// <summary>A legend in a row above the plot.</summary>
     public static object Legend => new { orientation = "h", x = 0, xanchor = "left", y = 1.02, yanchor = "bottom", bgcolor = "rgba(0,0,0,0)", itemclick = false, itemdoubleclick = false };
+
+    /// <summary>A legend in rows along the top edge of the figure, above whatever the plot has on top.</summary>
+    public static object LegendOnTop => new { orientation = "h", x = 0, xanchor = "left", yref = "container", y = 1, yanchor = "top", bgcolor = "rgba(0,0,0,0)", itemclick = false, itemdoubleclick = false };
 
     /// <summary>A text placed on the plot.</summary>
     public static Dictionary<string, object> Note(string label, object x, object y, string xanchor, string yanchor) => new()
@@ -100,6 +104,7 @@ static class Look
         layout.SetProperty("plot_bgcolor", "rgba(0,0,0,0)");
         layout.SetProperty("dragmode", false);
         layout.SetProperty("hovermode", "closest");
+        layout.SetProperty("modebar", new { bgcolor = "rgba(0,0,0,0)", color = FaintGrey, activecolor = Grey });
         layout.SetProperty("showlegend", false);
         layout.SetProperty("margin", new { l = 16, r = 16, t = 32, b = 16 });
         layout.SetProperty("meta", new { narrow });

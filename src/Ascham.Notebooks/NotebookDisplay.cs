@@ -1,5 +1,7 @@
 namespace Ascham.Notebooks;
 
+using System.Globalization;
+using System.Reflection;
 using Ascham.Quantities;
 using Deedle;
 using Plotly.NET;
@@ -37,6 +39,26 @@ public static class NotebookDisplay
         ArgumentNullException.ThrowIfNull(estimate);
         return NumberText.Of(estimate, "");
     }
+
+    /// <summary>Writes a value whose type is known only when it is shown: a quantity or an estimate as above, anything else as it writes itself.</summary>
+    /// <param name="value">The value.</param>
+    /// <returns>Text in the invariant culture.</returns>
+    public static string TextOf(object value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        Type type = value.GetType();
+        return value switch
+        {
+            IQuantity quantity => Text(quantity),
+            Estimate<double> estimate => Text(estimate),
+            _ when type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Estimate<>) && typeof(IQuantity).IsAssignableFrom(type.GenericTypeArguments[0]) =>
+                (string)OfAnyQuantity.MakeGenericMethod(type.GenericTypeArguments).Invoke(null, [value])!,
+            IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+            _ => value.ToString() ?? "",
+        };
+    }
+
+    static readonly MethodInfo OfAnyQuantity = typeof(NotebookDisplay).GetMethods().Single(m => m.Name == nameof(Text) && m.IsGenericMethodDefinition);
 
     /// <summary>Writes the first rows of a Deedle frame of any key types as a table.</summary>
     /// <param name="frame">The frame.</param>

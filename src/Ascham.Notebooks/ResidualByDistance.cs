@@ -1,5 +1,6 @@
 namespace Ascham.Notebooks;
 
+using System.Globalization;
 using Ascham.Quantities;
 using Plotly.NET;
 using UnitsNet;
@@ -115,11 +116,13 @@ public static class ResidualByDistance
 
         if (half.Length > 0)
         {
-            string size = half.Max() - half.Min() < 1e-9 * half.Max() ? NumberText.Plain(half[0]) : $"{NumberText.Plain(half.Min())} to {NumberText.Plain(half.Max())}";
+            string size = half.Max() - half.Min() < 1e-9 * half.Max() ? NumberText.Plain(half[0]) : $"{Rough(half.Min())} to {Rough(half.Max())}";
             sentences.Add($"Inside the grey band (±{size} {unit}) an error does not matter.");
         }
 
         return string.Join(" ", sentences);
+
+        static string Rough(double number) => number.ToString("G2", CultureInfo.InvariantCulture);
     }
 
     static IEnumerable<Point> Read(IEnumerable<(Length Distance, Estimate<Length> Error)> points, LengthUnit distanceIn, LengthUnit errorIn) =>

@@ -9,7 +9,8 @@ using UnitsNet.Units;
 public static class TargetFace
 {
     const int MostPanels = 12, MostGroups = 3;   // a fourth look is kept for called flyers
-    const int Columns = 3, RowHeight = 400, NarrowRowHeight = 400;
+    const int Columns = 3;
+    const int PanelHeight = 290, RowedPanelHeight = 222, OnlyPanelHeight = 340, RowGap = 95, Below = 64;   // CSS pixels; the gap holds axis title and panel name
 
     /// <summary>Draws shots, one panel per distance.</summary>
     /// <param name="title">Title of the figure.</param>
@@ -41,7 +42,7 @@ public static class TargetFace
 
         List<Trace> traces = [];
         List<object> shapes = [], names = [];
-        Dictionary<string, object> narrow = new() { ["height"] = (NarrowRowHeight * all.Count) + 80, ["margin.t"] = 80 };
+        Dictionary<string, object> narrow = [];
         List<(string Member, object Value)> members = [];
         for (int i = 0; i < all.Count; i++)
         {
@@ -54,10 +55,11 @@ public static class TargetFace
             (narrow[$"xaxis{number}.domain"], narrow[$"yaxis{number}.domain"]) = (one.X, one.Y);
         }
 
-        int rows = (all.Count + Columns - 1) / Columns;
-        members.AddRange([("shapes", shapes), ("annotations", names), ("showlegend", true), ("legend", Look.Legend),
-            ("margin", new { l = 16, r = 16, t = 64, b = 16 })]);
-        var chart = Look.Chart(traces, (RowHeight * rows) + 60, narrow, [.. members]);
+        int above = Above(face.Legend, 700), narrowAbove = Above(face.Legend, 300);   // px wide: a still picture, a phone
+        (narrow["margin.t"], narrow["height"]) = (narrowAbove, narrowAbove + PlotHeight(all.Count, 1) + Below);
+        members.AddRange([("shapes", shapes), ("annotations", names), ("showlegend", true), ("legend", Look.LegendOnTop),
+            ("margin", new { l = 16, r = 16, t = above, b = Below })]);
+        var chart = Look.Chart(traces, above + PlotHeight(all.Count, Columns) + Below, narrow, [.. members]);
         return chart.ToFigure(title, InWords(all, offsetsIn), TableOf(all, offsetsIn), Caption(all, ring, unit));
     }
 
@@ -77,11 +79,24 @@ public static class TargetFace
         return 1.12 * (half > 0 ? half : 1);
     }
 
+    /// <summary>Room above the panels, in pixels: the legend's rows at this width, and the panels' names.</summary>
+    static int Above(IReadOnlyCollection<string> legend, int width)
+    {
+        int entry = 45 + (int)(7.5 * Math.Min(Look.LegendWidth, legend.Max(name => name.Length))), columns = Math.Clamp(width / entry, 1, legend.Count);
+        return 34 + (20 * ((legend.Count + columns - 1) / columns));
+    }
+
+    static int PlotHeight(int count, int most)
+    {
+        int rows = (count + most - 1) / most;
+        return count == 1 ? OnlyPanelHeight : (rows * (most == 1 ? PanelHeight : RowedPanelHeight)) + ((rows - 1) * RowGap);
+    }
+
     /// <summary>Where a panel stands, as fractions of the plot: filled row by row from the top.</summary>
     static (double[] X, double[] Y) Grid(int index, int count, int most)
     {
         int columns = Math.Min(count, most), rows = (count + columns - 1) / columns, column = index % columns, row = index / columns;
-        double gapX = columns > 1 ? 0.09 : 0, gapY = rows > 1 ? 0.28 / rows : 0;
+        double gapX = columns > 1 ? 0.09 : 0, gapY = rows > 1 ? RowGap / (double)PlotHeight(count, most) : 0;
         double width = (1 - (gapX * (columns - 1))) / columns, height = (1 - (gapY * (rows - 1))) / rows;
         double left = column * (width + gapX), top = 1 - (row * (height + gapY));
         return ([left, left + width], [top - height, top]);

@@ -28,11 +28,18 @@
     return layout;
   }
 
+  // Buttons only where a pointer can hover over the chart; on a touch screen they would lie on top of it.
+  function configFor(figure) {
+    var config = Object.assign({}, figure.config);
+    if (config.displayModeBar === undefined && !window.matchMedia("(hover: hover)").matches) { config.displayModeBar = false; }
+    return config;
+  }
+
   function redraw() {
     shown.forEach(function (item) {
       if (!item.element.isConnected) { return; }
       item.narrow = isNarrow(item.element);
-      window.Plotly.react(item.element, item.figure.data, layoutFor(item.element, item.figure), item.figure.config);
+      window.Plotly.react(item.element, item.figure.data, layoutFor(item.element, item.figure), configFor(item.figure));
     });
   }
 
@@ -44,7 +51,7 @@
     elements.forEach(function (element) {
       element.setAttribute("data-drawn", "");
       shown.push({ element: element, figure: figure, narrow: isNarrow(element) });
-      window.Plotly.newPlot(element, figure.data, layoutFor(element, figure), figure.config);
+      window.Plotly.newPlot(element, figure.data, layoutFor(element, figure), configFor(figure));
     });
   }
 

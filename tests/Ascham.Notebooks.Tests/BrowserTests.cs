@@ -39,11 +39,32 @@ public class BrowserTests
         Assert.Equal(0, await page.EvaluateExpressionAsync<int>("Math.max(0, document.documentElement.scrollWidth - innerWidth)"));
         Assert.Empty(await page.EvaluateExpressionAsync<string[]>(CutTexts));
         Assert.True(await page.EvaluateExpressionAsync<double>("Math.min(...[...document.querySelectorAll('.main-svg text')].filter(t => t.textContent).map(t => parseFloat(getComputedStyle(t).fontSize)))") >= 12);
-        await Picture(page, $"charts-{width}-light.png");
+        foreach (var (element, i) in (await page.QuerySelectorAllAsync("figure")).Select((e, i) => (e, i)))
+        {
+            await element.ScreenshotAsync(Path.Combine(Folder, $"chart-{i}-{width}.png"));
+        }
 
         await Scheme(page, "dark");
         await page.WaitForFunctionAsync("() => getComputedStyle(document.querySelector('.main-svg .xtick text')).fill === getComputedStyle(document.body).color");
         await Picture(page, $"charts-{width}-dark.png");
+
+        // On paper: dark text even from a dark page, no wider than the paper; afterwards as before.
+        const string tickColour = "getComputedStyle(document.querySelector('.main-svg .xtick text')).fill";
+        const string widest = "Math.max(...[...document.querySelectorAll('.main-svg')].map(s => s.getBoundingClientRect().width))";
+        double before = await page.EvaluateExpressionAsync<double>(widest);
+        await page.EvaluateExpressionAsync("window.dispatchEvent(new Event('beforeprint'))");
+        Assert.Equal("rgb(34, 34, 34)", await page.EvaluateExpressionAsync<string>(tickColour));
+        Assert.True(await page.EvaluateExpressionAsync<double>(widest) <= 660);
+        await page.EvaluateExpressionAsync("window.dispatchEvent(new Event('afterprint'))");
+        Assert.Equal(before, await page.EvaluateExpressionAsync<double>(widest));
+        Assert.Equal("rgb(232, 232, 232)", await page.EvaluateExpressionAsync<string>(tickColour));
+
+        // Turned to the other width, the figure rearranges itself: its panels stand in a row or in a column.
+        const string height = "document.querySelector('[data-figure] .main-svg').getBoundingClientRect().height";
+        double first = await page.EvaluateExpressionAsync<double>(height);
+        await page.SetViewportAsync(new ViewPortOptions { Width = width == 390 ? 1200 : 390, Height = 900 });
+        await page.WaitForFunctionAsync($"first => {(width == 390 ? "" : "-")}({height} - first) < -300", new WaitForFunctionOptions { Timeout = 10_000 }, first);
+        await page.WaitForFunctionAsync($"() => ({CutTexts}).length === 0", new WaitForFunctionOptions { Timeout = 10_000 });
         Assert.Empty(trouble);
     }
 

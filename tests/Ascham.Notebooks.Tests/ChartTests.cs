@@ -40,7 +40,7 @@ public class ChartTests
         var called = traces.Single(t => (string)t!["name"]! == "called flyer")!["marker"]!;
         Assert.NotEqual((string)arrows["symbol"]!, (string)called["symbol"]!);
         Assert.NotEqual((string)arrows["color"]!, (string)called["color"]!);
-        Assert.Contains("Not drawn: 1 arrow missed the butt at 60 yd (low).", Samples.Face.Caption, StringComparison.Ordinal);
+        Assert.Contains("Not drawn: 1 arrow missed the butt at 60 yd (1 low).", Samples.Face.Caption, StringComparison.Ordinal);
     }
 
     [Fact]

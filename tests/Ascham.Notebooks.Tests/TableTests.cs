@@ -82,6 +82,15 @@ public class TableTests
         Assert.Equal(expected, NotebookDisplay.Text(new Estimate<double>(value, error, 12, 13, 0.90, 5, "invented")));
 
     [Fact]
+    public void Values_of_types_known_late_show_as_those_known_early()
+    {
+        Assert.Equal(NotebookDisplay.Text(Samples.Inches(1, 0.1)), NotebookDisplay.TextOf(Samples.Inches(1, 0.1)));
+        Assert.Equal("1.20 (90 %: 1.03 to 1.37)", NotebookDisplay.TextOf(new Estimate<double>(1.2, 0.1, 1.03, 1.37, 0.90, 12, "invented")));
+        Assert.Equal("278 ft/s", NotebookDisplay.TextOf(278.FeetPerSecond));
+        Assert.Equal("1.5", NotebookDisplay.TextOf(1.5));
+    }
+
+    [Fact]
     public void Negative_zero_is_zero() => Assert.Equal("0.0", NumberText.Fixed(-0.04, 1));
 
     [Fact]

@@ -21,7 +21,7 @@ sealed class AcceptCommand(Screen screen) : AsyncCommand<NotebookSettings>
         var passed = results.Where(r => r.Passed).ToList();
         // One browser start for all of them: it takes longer than drawing a chart.
         var charts = passed.SelectMany(r => r.Notebook.CodeCells).SelectMany(c => c.Outputs).Select(FigureData.Of).OfType<FigureData>().ToList();
-        var pictures = new Queue<string>(Chromium.Draw([.. charts.Select(c => c.Json)]));
+        var pictures = new Queue<string>(Chromium.Draw([.. charts.Select(c => c.Picture)]));
         foreach (NotebookResult result in passed)
         {
             Keep(result.Notebook, pictures);

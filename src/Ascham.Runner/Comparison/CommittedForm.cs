@@ -68,10 +68,13 @@ static partial class CommittedForm
             : text;
     }
 
-    // Jupyter's .NET kernel warns on the error stream about assembly versions that unify; nothing of the notebook's.
+    // Jupyter's .NET kernel writes the compiler's warnings to the error stream; nothing the notebook says.
     static bool IsNoise(JsonObject output) =>
         (string?)output["output_type"] == "stream" && (string?)output["name"] == "stderr"
-        && MultilineText.Read(output["text"]).Split('\n').All(line => line.Trim().Length == 0 || line.Contains("warning CS1701", StringComparison.Ordinal));
+        && MultilineText.Read(output["text"]).Split('\n').All(line => line.Trim().Length == 0 || CompilerWarning().IsMatch(line));
+
+    [GeneratedRegex(@"^\(\d+,\d+\): warning CS\d+: ")]
+    private static partial Regex CompilerWarning();
 
     const string FrontEndScript = "dotnet-interactive-this-cell";
 

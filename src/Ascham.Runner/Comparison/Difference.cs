@@ -8,6 +8,7 @@ sealed record Difference(string Where, string Old, string Now)
 {
     // More lines than this of one output help nobody on a terminal.
     const int MostLines = 12;
+    const int MostCharacters = 200;
 
     /// <summary>The lines that differ: old ones marked -, new ones marked +.</summary>
     public IEnumerable<string> Lines(Tolerance tolerance)
@@ -24,7 +25,7 @@ sealed record Difference(string Where, string Old, string Now)
     }
 
     static IEnumerable<string> Marked(string mark, string[] lines) =>
-        lines.Take(MostLines).Select(l => $"{mark} {l}").Concat(lines.Length > MostLines ? [$"{mark} ({lines.Length - MostLines} more lines)"] : []);
+        lines.Take(MostLines).Select(l => $"{mark} {(l.Length > MostCharacters ? l[..MostCharacters] + " (cut)" : l)}").Concat(lines.Length > MostLines ? [$"{mark} ({lines.Length - MostLines} more lines)"] : []);
 
     static string[] Split(string text) => text.Length == 0 ? [] : text.TrimEnd('\n').Split('\n');
 }

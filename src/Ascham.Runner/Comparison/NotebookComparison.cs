@@ -74,6 +74,6 @@ sealed class NotebookComparison(Tolerance tolerance)
         [.. cell.Outputs.Select(o => CommittedForm.Of(o)).OfType<JsonObject>().Select(CommittedForm.Texts)];
 
     static Dictionary<string, string> ByName(AnswerCollection answers) => answers.All.ToDictionary(
-        a => (string?)a["name"] ?? "",
-        a => string.Join('\n', a.Where(p => p.Key != "name").OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}: {p.Value?.ToJsonString() ?? "null"}")));
+        a => a.Name,
+        a => string.Join('\n', a.Json.Where(p => p.Key != "name").OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}: {p.Value?.ToJsonString() ?? "null"}")));
 }

@@ -30,6 +30,8 @@ sealed record Cell(JsonObject Json, int Number)
 
     public IEnumerable<JsonObject> Outputs => (Json["outputs"] as JsonArray ?? []).OfType<JsonObject>();
 
+    public void SetSource(string text) => Json["source"] = MultilineText.Lines(text);
+
     public void SetOutputs(IEnumerable<JsonObject> outputs, int? executionCount)
     {
         Json["execution_count"] = executionCount;

@@ -6,6 +6,9 @@ static class MimeTypes
     /// <summary>A chart: data, layout and config of a plotly figure.</summary>
     public const string Plotly = "application/vnd.plotly.v1+json";
 
+    /// <summary>The same for a still picture, its title inside.</summary>
+    public const string Picture = "application/vnd.ascham.picture+json";
+
     /// <summary>A declared answer: name, and of value, unit, low, high, level, probability and text those that apply.</summary>
     public const string Answer = "application/vnd.ascham.answer+json";
 

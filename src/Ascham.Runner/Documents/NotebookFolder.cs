@@ -11,7 +11,7 @@ sealed class NotebookFolder
     public string Root => Path.GetDirectoryName(FullPath) ?? FullPath;
 
     public IReadOnlyList<string> Files =>
-        [.. Directory.GetFiles(FullPath, "*.ipynb").OrderBy(Path.GetFileName, StringComparer.Ordinal)];
+        [.. Directory.GetFiles(FullPath, "*.ipynb").OrderBy(Stem, StringComparer.Ordinal)];
 
     /// <summary>Finds the nearest folder <c>notebooks</c> with a notebook in it, from a folder upwards.</summary>
     /// <param name="start">Where to begin.</param>

@@ -7,9 +7,9 @@ using Ascham.Runner.Documents;
 /// <summary>The answers a notebook declares, gathered from its outputs; names are unique within a notebook.</summary>
 sealed class AnswerCollection
 {
-    readonly List<JsonObject> answers = [];
+    readonly List<Answer> answers = [];
 
-    public IReadOnlyList<JsonObject> All => answers;
+    public IReadOnlyList<Answer> All => answers;
 
     /// <summary>All answers of a notebook that has outputs.</summary>
     public static AnswerCollection Of(Ipynb notebook)
@@ -24,13 +24,13 @@ sealed class AnswerCollection
     }
 
     /// <summary>Reads an answers file.</summary>
-    /// <exception cref="UsageException">It is not a JSON array.</exception>
+    /// <exception cref="UsageException">It is not a JSON array of objects.</exception>
     public static AnswerCollection Load(string file)
     {
         try
         {
             var collection = new AnswerCollection();
-            collection.answers.AddRange(JsonNode.Parse(File.ReadAllText(file))!.AsArray().OfType<JsonObject>());
+            collection.answers.AddRange(JsonNode.Parse(File.ReadAllText(file))!.AsArray().Select(a => new Answer(a!.AsObject(), "")));
             return collection;
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException or NullReferenceException or IOException)
@@ -43,17 +43,16 @@ sealed class AnswerCollection
     /// <returns>Null, or one sentence when a name comes again with another content (the same content twice is one answer shown twice).</returns>
     public string? Add(IEnumerable<JsonObject> outputs)
     {
-        foreach (JsonObject answer in outputs.Select(o => Read(o["data"]?[MimeTypes.Answer])).OfType<JsonObject>())
+        foreach (Answer answer in outputs.Select(Answer.Of).OfType<Answer>())
         {
-            string name = (string?)answer["name"] ?? "";
-            var earlier = answers.Find(a => (string?)a["name"] == name);
+            var earlier = answers.Find(a => a.Name == answer.Name);
             if (earlier is null)
             {
-                answers.Add((JsonObject)answer.DeepClone());
+                answers.Add(answer);
             }
-            else if (!JsonNode.DeepEquals(earlier, answer))
+            else if (!JsonNode.DeepEquals(earlier.Json, answer.Json))
             {
-                return $"the answer '{name}' was already given with another content; names are unique in a notebook.";
+                return $"the answer '{answer.Name}' was already given with another content; names are unique in a notebook.";
             }
         }
 
@@ -61,9 +60,5 @@ sealed class AnswerCollection
     }
 
     /// <summary>The content of the answers file: an array, in the order shown.</summary>
-    public string ToJson() => JupyterJson.Write(new JsonArray([.. answers.Select(a => a.DeepClone())]), indent: 2);
-
-    // Some front ends hand a JSON form over as a string.
-    static JsonNode? Read(JsonNode? node) =>
-        node?.GetValueKind() == JsonValueKind.String ? JsonNode.Parse(node.GetValue<string>()) : node;
+    public string ToJson() => JupyterJson.Write(new JsonArray([.. answers.Select(a => a.Json.DeepClone())]), indent: 2);
 }

@@ -1,11 +1,11 @@
 namespace Ascham.Runner.Execution;
 
-using System.Globalization;
-using System.Text;
+using Ascham.Notebooks;
+using Ascham.Quantities;
 using Ascham.Runner.Documents;
 using Microsoft.DotNet.Interactive.Formatting;
 
-/// <summary>How values without a display of their own are shown: plain text for simple ones, short forms for third-party types whose default is a tree of kilobytes.</summary>
+/// <summary>How values are shown that do not say it themselves: plain text for simple ones, short forms for types whose usual display is a tree of kilobytes.</summary>
 static class Displays
 {
     static readonly Type[] Simple =
@@ -15,38 +15,30 @@ static class Displays
     public static void Reset()
     {
         Formatter.ResetToDefault();
-        Formatter.DefaultMimeType = "text/html";
+        Formatter.DefaultMimeType = MimeTypes.Html;
         foreach (Type type in Simple)
         {
-            Formatter.SetPreferredMimeTypesFor(type, "text/plain");
+            Formatter.SetPreferredMimeTypesFor(type, MimeTypes.Plain);
         }
 
-        Formatter.SetPreferredMimeTypesFor(typeof(UnitsNet.IQuantity), "text/plain");
-        Formatter.Register<UnitsNet.IQuantity>(q => q.ToString("G6", CultureInfo.InvariantCulture), "text/plain");
+        Formatter.SetPreferredMimeTypesFor(typeof(UnitsNet.IQuantity), MimeTypes.Plain);
+        Formatter.Register<UnitsNet.IQuantity>(NotebookDisplay.Text, MimeTypes.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(Estimate<>), MimeTypes.Plain);
+        // The quantity is known only as the cell runs.
+        Formatter.Register(typeof(Estimate<>), (estimate, writer) => writer.Write((string)NotebookDisplay.Text((dynamic)estimate)), MimeTypes.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(Deedle.IFrame), MimeTypes.Html, MimeTypes.Plain);
+        Formatter.Register<Deedle.IFrame>(frame => NotebookDisplay.Show(frame).ToHtml(), MimeTypes.Html);
+        Formatter.Register<Deedle.IFrame>(frame => NotebookDisplay.Show(frame).ToString(), MimeTypes.Plain);
+        Formatter.SetPreferredMimeTypesFor(typeof(Plotly.NET.GenericChart), MimeTypes.Html, MimeTypes.Plain);
+        Formatter.Register<Plotly.NET.GenericChart>(NotebookDisplay.Html, MimeTypes.Html);
+        Formatter.Register<Plotly.NET.GenericChart>(_ => "Chart", MimeTypes.Plain);
 
-        Formatter.SetPreferredMimeTypesFor(typeof(Plotly.NET.GenericChart), MimeTypes.Plotly, "text/plain");
-        Formatter.Register<Plotly.NET.GenericChart>(Plotly.NET.GenericChart.toFigureJson, MimeTypes.Plotly);
-        Formatter.Register<Plotly.NET.GenericChart>(_ => "chart", "text/plain");
-
-        Formatter.SetPreferredMimeTypesFor(typeof(Deedle.Internal.IFrameFormattable), "text/html", "text/plain");
-        Formatter.Register<Deedle.Internal.IFrameFormattable>(FrameHtml, "text/html");
-        Formatter.Register<Deedle.Internal.IFrameFormattable>(f => f.ToString() ?? "", "text/plain");
-    }
-
-    // At most this many rows and columns of a frame are shown; Deedle marks what it leaves out.
-    const int Rows = 30;
-    const int Columns = 40;
-
-    static string FrameHtml(Deedle.Internal.IFrameFormattable frame)
-    {
-        string[][] cells = frame.InteractiveFormat(Rows, Columns, false);
-        var html = new StringBuilder("<table>");
-        for (int row = 0; row < cells.Length; row++)
-        {
-            string tag = row == 0 ? "th" : "td";
-            html.Append("<tr>").AppendJoin("", cells[row].Where(c => c != "->").Select(c => $"<{tag}>{Documents.Html.Escape(c)}</{tag}>")).Append("</tr>");
-        }
-
-        return html.Append("</table>").ToString();
+        // A figure shows itself; here it also gives the form that still pictures are drawn from. Asking first makes the
+        // registry read the figure's own wishes now: it would put them above these if it met the type later.
+        Formatter.GetPreferredMimeTypesFor(typeof(Figure));
+        Formatter.SetPreferredMimeTypesFor(typeof(Figure), MimeTypes.Html, MimeTypes.Picture, MimeTypes.Plain);
+        Formatter.Register<Figure>(figure => figure.ToHtml(), MimeTypes.Html);
+        Formatter.Register<Figure>(figure => figure.ToPictureJson(), MimeTypes.Picture);
+        Formatter.Register<Figure>(figure => figure.ToString(), MimeTypes.Plain);
     }
 }

@@ -2,6 +2,7 @@ namespace Ascham.Runner.Execution;
 
 using System.Reflection;
 using System.Text;
+using Ascham.Notebooks;
 using Ascham.Runner.Documents;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
@@ -24,6 +25,8 @@ sealed class NotebookKernel : IDisposable
     public NotebookKernel()
     {
         Displays.Reset();
+        NotebookHost.IsRunner = true;
+        NotebookHost.StartNotebook();
         csharp = new CSharpKernel().UseKernelHelpers();
         kernel = new CompositeKernel { csharp };
         kernel.DefaultKernelName = csharp.Name;

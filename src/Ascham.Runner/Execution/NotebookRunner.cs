@@ -35,7 +35,9 @@ sealed class NotebookRunner(TimeSpan limit, string callerFolder)
 
     async Task<NotebookResult> RunCells(Ipynb notebook, NotebookKernel kernel, Action<int>? cellStarted, CancellationToken cancellation)
     {
-        var paths = new MachinePaths(Path.GetDirectoryName(notebook.Folder) ?? notebook.Folder, notebook.Folder, callerFolder);
+        string root = Path.GetDirectoryName(notebook.Folder) ?? notebook.Folder;
+        // A caller inside the root adds nothing: the text must not depend on where in it the command was typed.
+        var paths = callerFolder.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal) ? new MachinePaths(root) : new MachinePaths(root, callerFolder);
         var recorder = new OutputRecorder(paths);
         var answers = new AnswerCollection();
         foreach (Cell cell in notebook.CodeCells)
@@ -44,7 +46,8 @@ sealed class NotebookRunner(TimeSpan limit, string callerFolder)
         }
 
         int count = 0;
-        foreach (Cell cell in notebook.CodeCells.Where(c => !string.IsNullOrWhiteSpace(c.Source)))
+        var toRun = notebook.CodeCells.Where(c => !string.IsNullOrWhiteSpace(c.Source)).ToList();
+        foreach (Cell cell in toRun)
         {
             cellStarted?.Invoke(++count);
             var (events, failure) = await RunCell(kernel, cell, notebook.Folder, cancellation);
@@ -57,6 +60,11 @@ sealed class NotebookRunner(TimeSpan limit, string callerFolder)
             }
 
             cell.SetOutputs(outputs, count);
+            if (cell.IsInjected)
+            {
+                cell.SetSource(paths.Strip(cell.Source));
+            }
+
             if (failure is not null)
             {
                 return new(notebook, answers, failure);
@@ -89,7 +97,7 @@ sealed class NotebookRunner(TimeSpan limit, string callerFolder)
         var events = await kernel.RunAsync(code, cell, limit, cancellation);
         if (events is null)
         {
-            return ([], Failed(null, $"the cell did not end within {limit.TotalSeconds:0} s (--timeout).") with { Runaway = true });
+            return ([], Failed(null, $"the cell did not end within {limit.TotalSeconds:0.###} s (--timeout).") with { Runaway = true });
         }
 
         var failed = events.OfType<CommandFailed>().FirstOrDefault();

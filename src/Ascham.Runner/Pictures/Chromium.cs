@@ -13,7 +13,7 @@ static partial class Chromium
 {
     static readonly string[] Names = ["chromium", "chromium-browser", "chrome", "google-chrome"];
     static readonly TimeSpan Limit = TimeSpan.FromMinutes(3);
-    const int Width = 700; // px: the width of a notebook's column in common web views
+    const int Width = 820; // px: three faces side by side keep their labels apart
     const int Height = 450;
 
     /// <summary>The browser's program on the search path; null when there is none.</summary>

@@ -34,7 +34,8 @@ static partial class MarkdownText
         var renderer = new HtmlRenderer(writer);
         Pipeline.Setup(renderer);
         renderer.Render(document);
-        return writer.ToString();
+        // Formulas stay as they were written, without the marks that a typesetting script would look for.
+        return Formula().Replace(writer.ToString(), "$1$2$3");
     }
 
     static void Tame(MarkdownDocument document, Func<string, string?> image)
@@ -72,7 +73,7 @@ static partial class MarkdownText
             }
             else
             {
-                link.ReplaceBy(new LiteralInline($"[{PlainText(link)}]"));
+                link.ReplaceBy(new LiteralInline($"[{PlainText(link)}]"), copyChildren: false);
             }
         }
         else if (Scheme().Match(url) is { Success: true } scheme && scheme.Value is not ("http:" or "https:" or "mailto:"))
@@ -92,6 +93,7 @@ static partial class MarkdownText
     {
         LiteralInline literal => literal.Content.ToString(),
         CodeInline code => code.Content,
+        HtmlInline tag => tag.Tag,
         HtmlEntityInline entity => entity.Transcoded.ToString(),
         _ => "",
     }));
@@ -99,6 +101,9 @@ static partial class MarkdownText
     // Layout that Markdown has no sign for; without attributes none of these can load or run anything.
     [GeneratedRegex(@"</?(?:details|summary|sub|sup|br|kbd|b|i|em|strong|p|small)\s*/?>", RegexOptions.IgnoreCase)]
     private static partial Regex HarmlessTag();
+
+    [GeneratedRegex(@"(<(?:span|div) class=""math"">)\s*\\[(\[](.*?)\\[)\]]\s*(</)", RegexOptions.Singleline)]
+    private static partial Regex Formula();
 
     [GeneratedRegex("^[a-zA-Z][a-zA-Z0-9+.-]*:")]
     private static partial Regex Scheme();

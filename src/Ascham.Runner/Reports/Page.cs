@@ -6,7 +6,7 @@ using Ascham.Runner.Documents;
 /// <summary>The frame of every page the runner writes: self-contained, and closed to everything else by its content policy.</summary>
 static class Page
 {
-    static readonly string Style = EmbeddedText.Read(typeof(Page).Assembly, "Ascham.Runner.Reports.report.css");
+    static readonly string Style = EmbeddedText.Read("report.css");
 
     /// <param name="title">Shown in the window's title.</param>
     /// <param name="status">Kept in the page for the index: passed or failed.</param>

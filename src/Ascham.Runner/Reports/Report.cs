@@ -44,7 +44,7 @@ sealed class Report
             TitleOf(result.Notebook),
             result.Passed ? "passed" : "failed",
             body.ToString(),
-            figures.Count == 0 ? [] : [PlottingScript.Plotly, PlottingScript.Draw],
+            figures.Count == 0 ? [] : [PlottingScript.Plotly, PlottingScript.Draw, PlottingScript.Feed],
             evaluates);
     }
 
@@ -66,7 +66,7 @@ sealed class Report
         }
 
         var rows = result.Answers.All.Select(a =>
-            $"<tr><th scope=\"row\">{Html.Escape(((string?)a["name"] ?? "").Replace('_', ' '))}</th><td>{Html.Escape(AnswerText.Of(a))}</td></tr>\n");
+            $"<tr><th scope=\"row\">{Html.Escape(a.Name.Replace('_', ' '))}</th><td>{Html.Escape(a.Said)}</td></tr>\n");
         return $"<section class=\"answers\" aria-labelledby=\"answers\"><h2 id=\"answers\">Answers</h2>\n<div class=\"scroll\"><table>\n{string.Concat(rows)}</table></div></section>\n";
     }
 

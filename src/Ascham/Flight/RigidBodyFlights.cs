@@ -81,7 +81,7 @@ public sealed partial record RigidBody
     /// <exception cref="ArgumentOutOfRangeException">As for <see cref="AtSlant"/>.</exception>
     /// <exception cref="OutOfReachException">The arrow does not get there.</exception>
     /// <exception cref="TumbledException">The angle of attack passes 30° on the way.</exception>
-    public ImpactShift Shift(RigidLaunch launch, Length slantDistance, Angle inclination)
+    public ShiftFromPointMass Shift(RigidLaunch launch, Length slantDistance, Angle inclination)
     {
         FlightState rigid = AtSlant(launch, slantDistance, inclination).Flight, point = AsPointMass.AtSlant(launch.Launch, slantDistance, inclination);
         return new(rigid.AboveLine(inclination) - point.AboveLine(inclination), rigid.Right - point.Right);

@@ -35,11 +35,11 @@ struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyS
     /// <summary>Distance along the normal of the face.</summary>
     internal double Reach = reach;
 
-    readonly RigidBodyField<T, TDrag> field = field;
+    readonly RigidBodyField<T, TDrag> equations = field;
     readonly double wavelengths = wavelengths;
 
     /// <summary>Square of the sine of the angle of attack here.</summary>
-    internal readonly double SineSquared => this.field.SineSquared(State);
+    internal readonly double SineSquared => equations.SineSquared(State);
 
     /// <summary>Goes on until it stands exactly at a distance.</summary>
     /// <param name="distance">Along the normal of the face, not behind.</param>
@@ -61,10 +61,10 @@ struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyS
         while (Reach < distance)
         {
             double left = distance - Reach;
-            double step = Math.Min(longest, steps > 0 ? (distance - start) / steps : field.StepFrom(State, wavelengths));
+            double step = Math.Min(longest, steps > 0 ? (distance - start) / steps : equations.StepFrom(State, wavelengths));
             step = step >= left * (1 - 1e-12) ? left : Math.Min(step, steps > 0 ? step : 0.5 * left);
 
-            DormandPrince8.Step(field, Reach, State, step, room, out RigidBodyState<T> next);
+            DormandPrince8.Step(equations, Reach, State, step, room, out RigidBodyState<T> next);
             if (!IsSound(next))
             {
                 if (!(step >= ShortestStep)) // also when it is not a number

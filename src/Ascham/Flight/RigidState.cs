@@ -84,4 +84,4 @@ public sealed record AttackHistory
 /// <summary>Where a rigid arrow strikes relative to the same arrow as a point mass, on the face.</summary>
 /// <param name="Up">Higher is positive.</param>
 /// <param name="Right">To the archer's right is positive.</param>
-public readonly record struct ImpactShift(Length Up, Length Right);
+public readonly record struct ShiftFromPointMass(Length Up, Length Right);

@@ -1,5 +1,6 @@
 namespace Ascham.Groups;
 
+using Ascham.Numerics;
 using Ascham.Quantities;
 using UnitsNet;
 

@@ -75,14 +75,15 @@ public static class Dispersion
 
     internal static Angle Milliradians(double radians) => Angle.FromRadians(radians).ToUnit(AngleUnit.Milliradian);
 
-    static Group[] AtOneDistance(IEnumerable<Group> groups)
+    internal static Group[] AtOneDistance(IEnumerable<Group> groups)
     {
         Group[] all = Checked(groups);
         Length[] distances = [.. all.Select(g => g.Distance).OfType<Length>()];
         if (Array.Find(distances, d => !ShotCheck.Same(d, distances[0])) is { Meters: > 0 } other)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"groups must be of one distance; they were shot at {distances[0]} and {other}. PooledAngle pools over distances."), nameof(groups));
+                FormattableString.Invariant($"groups must be of one distance; they were shot at {distances[0]} and {other}. PooledAngle pools over distances."),
+                nameof(groups));
         }
 
         return all;

@@ -1,6 +1,7 @@
 namespace Ascham.Groups;
 
 using System.Diagnostics.CodeAnalysis;
+using Ascham.Numerics;
 using Ascham.Quantities;
 using UnitsNet;
 using UnitsNet.Units;
@@ -76,7 +77,8 @@ public sealed class Group
         if (Array.Find(all, s => !ShotCheck.Same(s.Distance, first.Distance)) is { } far)
         {
             throw new ArgumentException(FormattableString.Invariant(
-                $"shots must be of one distance; shot {first.Number} was from {first.Distance}, shot {far.Number} from {far.Distance}. StationGroup.From splits a list."), nameof(shots));
+                $"shots must be of one distance; shot {first.Number} was from {first.Distance}, shot {far.Number} from {far.Distance}. StationGroup.From splits a list."),
+                nameof(shots));
         }
 
         if (Array.Find(all, s => !ShotCheck.Same(s.Setting, first.Setting)) is { } moved)

@@ -1,5 +1,6 @@
 namespace Ascham.Groups;
 
+using Ascham.Numerics;
 using Ascham.Quantities;
 
 /// <summary>The standard deviation of impacts along one axis, with what it rests on.</summary>

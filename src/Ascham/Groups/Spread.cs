@@ -22,7 +22,8 @@ sealed record Spread(double SumRight, double SumUp, int DegreesOfFreedom, int Co
 
         if (DegreesOfFreedom == 0)
         {
-            return new($"Neither spread nor how sure a centre is can be told from {Count} counted impact{(Count == 1 ? "" : "s")}: no group has two. Shoot at least two arrows at one aim.");
+            return new($"Neither spread nor how sure a centre is can be told from {Count} counted impact{(Count == 1 ? "" : "s")}: no group has two. "
+                + "Shoot at least two arrows at one aim.");
         }
 
         bool flatRight = SumRight == 0 && axis != Axis.Vertical, flatUp = SumUp == 0 && axis != Axis.Horizontal;

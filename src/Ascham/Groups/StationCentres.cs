@@ -1,5 +1,6 @@
 namespace Ascham.Groups;
 
+using Ascham.Numerics;
 using Ascham.Quantities;
 using UnitsNet;
 using UnitsNet.Units;
@@ -54,7 +55,11 @@ public sealed class StationCentres
         Vertical = SigmaOf(up, used, "heights", options.Level);
         Horizontal = SigmaOf(right, used, "offsets across", options.Level);
         double upT = Quantiles.StudentT(up.DegreesOfFreedom, options.Level), rightT = Quantiles.StudentT(right.DegreesOfFreedom, options.Level);
-        Stations = [.. used.Select((s, i) => new StationCentre(s, MeanOf(up, s, i, upT, options.Level), MeanOf(right, s, i, rightT, options.Level), EdgeAssumedIn(s, options)))];
+        Stations =
+        [
+            .. used.Select((s, i) => new StationCentre(
+                s, MeanOf(up, s, i, upT, options.Level), MeanOf(right, s, i, rightT, options.Level), EdgeAssumedIn(s, options))),
+        ];
     }
 
     /// <summary>The stations estimated, in the order given.</summary>
@@ -114,7 +119,9 @@ public sealed class StationCentres
 
     /// <summary>Sampling covariance of the station means along one axis.</summary>
     /// <param name="axis">The axis.</param>
-    /// <returns>m², rows and columns in the order of <see cref="Stations"/>; diagonal unless arrows missed at two stations or more, which then share the error of sigma.</returns>
+    /// <returns>
+    /// m², rows and columns in the order of <see cref="Stations"/>; diagonal unless arrows missed at two stations or more, which then share the error of sigma.
+    /// </returns>
     public double[,] Covariance(Axis axis)
     {
         CensoredNormal fit = axis == Axis.Vertical ? up : right;
@@ -133,7 +140,8 @@ public sealed class StationCentres
     static CensoredNormal Fitted(IReadOnlyList<StationGroup> used, Axis axis, StationOptions options) =>
         CensoredNormal.Fit([.. used.Select(s => Sample(s, axis, options))])
         ?? throw new CannotTellException(
-            $"Dispersion cannot be told {(axis == Axis.Vertical ? "up the face" : "across the face")}: no station has two counted impacts that differ, and without it no standard error. Shoot at least two arrows at one station.");
+            $"Dispersion cannot be told {(axis == Axis.Vertical ? "up the face" : "across the face")}: no station has two counted impacts that differ, "
+            + "and without it there is no standard error. Shoot at least two arrows at one station.");
 
     static CensoredSample Sample(StationGroup station, Axis axis, StationOptions options)
     {
@@ -175,19 +183,23 @@ public sealed class StationCentres
                 || impact.Right.Meters < options.Edge(Miss.Left) || impact.Right.Meters > options.Edge(Miss.Right))
             {
                 throw new ArgumentException(FormattableString.Invariant(
-                    $"Shot {shot.Number} of {station} struck beyond a given edge of the butt (right {impact.Right}, up {impact.Up}). Check the edges, or the record."), nameof(station));
+                    $"Shot {shot.Number} of {station} struck beyond a given edge of the butt (right {impact.Right}, up {impact.Up}). ")
+                    + "Check the edges, or the record.", nameof(station));
             }
         }
     }
 
     static Sigma<Angle> SigmaOf(CensoredNormal fit, IReadOnlyList<StationGroup> used, string what, double level) =>
-        Sigma<Angle>.From(fit.Sigma, fit.DegreesOfFreedom, used.Sum(s => s.Counted), level, $"s/c(nu) of {what} pooled within {used.Count} stations, missed arrows censored, normal", Dispersion.Milliradians);
+        Sigma<Angle>.From(
+            fit.Sigma, fit.DegreesOfFreedom, used.Sum(s => s.Counted), level,
+            FormattableString.Invariant($"s/c(nu) of {what} pooled within {used.Count} stations, missed arrows censored, normal"), Dispersion.Milliradians);
 
     static Estimate<Length> MeanOf(CensoredNormal fit, StationGroup station, int index, double multiplier, double level)
     {
         LengthUnit unit = station.Impacts[0].Up.Unit;
         Length InItsUnit(double radians) => Length.FromMeters(radians * station.Distance.Meters).ToUnit(unit);
         double mean = fit.Means[index], error = Math.Sqrt(fit.Covariance(index, index)), half = error * multiplier;
-        return new(InItsUnit(mean), InItsUnit(error), InItsUnit(mean - half), InItsUnit(mean + half), level, station.Counted, "maximum likelihood, sigma pooled over stations, missed arrows censored");
+        return new(InItsUnit(mean), InItsUnit(error), InItsUnit(mean - half), InItsUnit(mean + half), level, station.Counted,
+            "maximum likelihood, sigma pooled over stations, missed arrows censored");
     }
 }

@@ -133,7 +133,7 @@ static class Measures
         new("a mass", "412 gr", UnitsNet.Mass.Zero, UnitsNet.Mass.FromGrams(200), Units.Masses) { Above = true };
 
     internal static readonly Measure<ReciprocalLength> DragConstant =
-        new("a drag constant", "0.0025 1/m", ReciprocalLength.Zero, ReciprocalLength.FromInverseMeters(1), Units.ReciprocalLengths);
+        new("a drag constant", "0.0015 1/m", ReciprocalLength.Zero, ReciprocalLength.FromInverseMeters(1), Units.ReciprocalLengths);
 
     internal static readonly Measure<Area> DragArea =
         new("an area", "60 mm2", Area.Zero, Area.FromSquareMillimeters(10_000), Units.Areas);

@@ -81,6 +81,8 @@ public sealed record PositionUnit
     }
 
     // Of the numbers that stand for exactly this position, the one with fewest digits, so that "37.5" is written back as "37.5".
+    // The quotient itself (17 digits) is always one when there is any: for leading digits in [1, 2) rounding errs by at most 2^-53/digits, so either
+    // the product is coarser than the number and hides the error of the quotient, or it is finer and dividing rounds back to the number.
     static double Numbers(double position, double size)
     {
         double quotient = position / size;
@@ -94,8 +96,6 @@ public sealed record PositionUnit
             }
         }
 
-        // Division rounds; the number that was multiplied may be the neighbour.
-        return new[] { quotient, Math.BitDecrement(quotient), Math.BitIncrement(quotient) }
-            .Where(n => n * size == position).DefaultIfEmpty(quotient).First();
+        return quotient; // Of a position that no number stands for, the nearest.
     }
 }

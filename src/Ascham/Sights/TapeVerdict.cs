@@ -6,7 +6,7 @@ public enum TapeVerdict
     /// <summary>The shots are too few or too scattered to say.</summary>
     CannotTell,
 
-    /// <summary>At every mark between the shortest and the longest distance shot, the tape puts the centre within the margin.</summary>
+    /// <summary>At every mark of the tape the centre stays within the margin.</summary>
     Agrees,
 
     /// <summary>Every mark is out by the same travel: slide the tape.</summary>

@@ -96,7 +96,11 @@ public class StabilityDerivedTests
     {
         Fletching large = vanes with
         {
-            RootChord = scale * vanes.RootChord, TipChord = scale * vanes.TipChord, Height = scale * vanes.Height, Sweep = scale * vanes.Sweep, FromTip = scale * vanes.FromTip,
+            RootChord = scale * vanes.RootChord,
+            TipChord = scale * vanes.TipChord,
+            Height = scale * vanes.Height,
+            Sweep = scale * vanes.Sweep,
+            FromTip = scale * vanes.FromTip,
         };
         LiftingPart a = vanes.Lift(Shaft, CarryOver.OntoVanes), b = large.Lift(scale * Shaft, CarryOver.OntoVanes);
         Assert.Equal(a.Slope(Shaft), b.Slope(scale * Shaft), 1e-9 * a.Slope(Shaft));

@@ -69,9 +69,9 @@ public class RigidBodyContractTests
     public void The_shift_against_the_point_mass_follows_the_release()
     {
         Length far = Length.FromMeters(90);
-        ImpactShift up = TheArrow.Shift(LevelShot with { PitchRate = RotationalSpeed.FromRadiansPerSecond(2) }, far, Angle.Zero), still = TheArrow.Shift(LevelShot, far, Angle.Zero);
+        ShiftFromPointMass up = TheArrow.Shift(LevelShot with { PitchRate = RotationalSpeed.FromRadiansPerSecond(2) }, far, Angle.Zero), still = TheArrow.Shift(LevelShot, far, Angle.Zero);
         Assert.True(up.Up > still.Up);
-        ImpactShift right = TheArrow.Shift(LevelShot with { YawRate = RotationalSpeed.FromRadiansPerSecond(2) }, far, Angle.Zero);
+        ShiftFromPointMass right = TheArrow.Shift(LevelShot with { YawRate = RotationalSpeed.FromRadiansPerSecond(2) }, far, Angle.Zero);
         Assert.Equal((up.Up - still.Up).Meters, right.Right.Meters, 0.05 * right.Right.Meters);
 
         // Without the shaft across the flow, the closed form; with it a quarter more, since it lifts but hardly turns.
@@ -88,7 +88,7 @@ public class RigidBodyContractTests
         VaneBound<double> wave = TheArrow.Over(a => a.Motion.Wavelength!.Value.Meters);
         Assert.Equal(wave.Given, wave.Full, 1e-12);
         Assert.InRange(wave.Weak / wave.Full, 1.2, 1.45); // about 1 over the root of 0.6
-        VaneBound<ImpactShift> shift = TheArrow.Over(a => a.Shift(Disturbed, Length.FromMeters(50), Angle.Zero));
+        VaneBound<ShiftFromPointMass> shift = TheArrow.Over(a => a.Shift(Disturbed, Length.FromMeters(50), Angle.Zero));
         Assert.True(shift.Weak.Up > shift.Full.Up);
     }
 
@@ -180,9 +180,15 @@ public class RigidBodyContractTests
         RigidBodySi body = Whole;
         var launch = new RigidLaunchSi(new(85, 0.03), PitchRate: 1, Yaw: 0.01);
         double sum = Run(20); // compiled and warm
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        sum += Run(200);
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        long least = long.MaxValue; // of five rounds: the runtime itself may allocate once, when it compiles a method anew on this thread
+        for (int round = 0; round < 5; round++)
+        {
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            sum += Run(200);
+            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
+        }
+
+        Assert.Equal(0, least);
         Assert.True(double.IsFinite(sum));
 
         double Run(int times)

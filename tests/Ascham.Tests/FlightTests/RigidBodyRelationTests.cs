@@ -167,7 +167,8 @@ public class RigidBodyRelationTests
         StabilitySi s = Whole.Stability;
         return Whole with
         {
-            Transverse = size * size * ExampleArrow.Inertia, Axial = 0,
+            Transverse = size * size * ExampleArrow.Inertia,
+            Axial = 0,
             Stability = s with { Sum1 = size * s.Sum1, Sum2 = size * size * s.Sum2, AcrossArm = size * s.AcrossArm },
         };
     }

@@ -22,7 +22,9 @@ static class RigidExample
     /// <summary>Neither drag, gravity, crossflow nor spin: what the closed forms describe.</summary>
     public static RigidBodySi Bare => Whole with
     {
-        Stability = (ExampleArrow.Stability with { CrossflowConstant = 0 }).Si, Axial = 0, Point = new(0, 0, 0, 0, 0),
+        Stability = (ExampleArrow.Stability with { CrossflowConstant = 0 }).Si,
+        Axial = 0,
+        Point = new(0, 0, 0, 0, 0),
     };
 
     public static RigidBody TheArrow => new()

@@ -2,6 +2,7 @@ namespace Ascham.Tests.GroupsTests;
 
 using System.Globalization;
 using Ascham.Groups;
+using Ascham.Numerics;
 using UnitsNet;
 using Xunit;
 

@@ -65,11 +65,14 @@ public class StationCentresTests
         Assert.Equal(6, with.Count);
     }
 
-    [Fact]
-    public void A_high_miss_is_a_low_miss_in_a_mirror()
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_high_miss_is_a_low_miss_in_a_mirror(bool edgesKnown)
     {
+        StationOptions? options = edgesKnown ? Butt : null;
         Shot[] mirrored = [.. Plain.Select(s => s with { Impact = Simulated.At(s.Impact!.Value.Right.Meters, -s.Impact.Value.Up.Meters) })];
-        StationCentres low = Fit([.. Plain, Simulated.Lost(6, Miss.Low, 60)], Butt), high = Fit([.. mirrored, Simulated.Lost(6, Miss.High, 60)], Butt);
+        StationCentres low = Fit([.. Plain, Simulated.Lost(6, Miss.Low, 60)], options), high = Fit([.. mirrored, Simulated.Lost(6, Miss.High, 60)], options);
 
         Assert.Equal(low.Stations[1].MeanUp.Meters, -high.Stations[1].MeanUp.Meters, 1e-12);
         Assert.Equal(low.Vertical.Sample.Milliradians, high.Vertical.Sample.Milliradians, 1e-9);
@@ -151,10 +154,10 @@ public class StationCentresTests
     }
 
     [Fact]
-    public void An_edge_must_be_positive()
+    public void An_edge_must_not_be_negative()
     {
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Fit(Plain, new() { ButtBelow = Length.FromMeters(-0.4) }));
-        Assert.Contains("ButtBelow must be positive and finite m; it was -0.4 m.", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("ButtBelow must be zero or more, and finite m; it was -0.4 m.", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]

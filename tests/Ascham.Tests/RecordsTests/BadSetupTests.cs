@@ -59,7 +59,7 @@ public class BadSetupTests
 
     [Fact]
     public void Columns_count_characters_also_where_the_JSON_breaks() =>
-        Assert.StartsWith("setup.json, line 2, column 9: the JSON cannot be read on", Example.ErrorOf("setup.json", "{\n\"näme\" \"a\" }"), StringComparison.Ordinal);
+        Assert.StartsWith("setup.json, line 2, column 8: the JSON cannot be read on", Example.ErrorOf("setup.json", "{\n\"näme\" \"a\" }"), StringComparison.Ordinal);
 
     [Fact]
     public void Another_encoding_is_refused_with_its_place()

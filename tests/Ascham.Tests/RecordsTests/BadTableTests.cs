@@ -49,6 +49,7 @@ public class BadTableTests
     [InlineData(Shot, "shots.csv, line 1: there are no rows under the header; expected one row or more.")]
     [InlineData(Shot + "# only a comment\n,,,,\n", "shots.csv, line 1: there are no rows under the header; expected one row or more.")]
     [InlineData(Shot + "a,40,1,1,\0\n", "shots.csv, line 2: there is a NUL byte, as in UTF-16 or binary files; expected text saved as UTF-8.")]
+    [InlineData("# c\r\n# d\r\n" + Shot + "a,40,1,1,\0\r\n", "shots.csv, line 4: there is a NUL byte, as in UTF-16 or binary files; expected text saved as UTF-8.")]
     [InlineData(Shot + "a,40,1,1,this text is much too long to be shown as a whole in a message\n", "shots.csv, line 2, column up_in: \"this text is much too long to be shown a…\" is not a number; expected inches from -394 to 394.")]
     public void Shots(string text, string message) => Assert.Equal(message, Example.ErrorOf("shots.csv", text));
 

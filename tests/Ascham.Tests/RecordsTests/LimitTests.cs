@@ -56,6 +56,19 @@ public class LimitTests
         Assert.Equal("x.csv, line 1000002: the file has too many rows; expected at most 1000000.", error.Message);
     }
 
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    [InlineData("\r")]
+    public void A_long_file_of_short_lines_is_fine_whatever_ends_them(string end)
+    {
+        using var stream = new RepeatingStream($"a,b{end}", $"1234567,2{end}", (2 * GuardedReader.LongestLine / (9 + end.Length)) * (9 + end.Length));
+        using var table = new CsvTable(stream, "x.csv");
+        var rows = table.Rows().ToArray();
+        Assert.Equal(2 * GuardedReader.LongestLine / (9 + end.Length), rows.Length);
+        Assert.Equal(rows.Length + 1, rows[^1].Line);
+    }
+
     [Fact]
     public void A_failure_of_the_disk_while_reading_is_told()
     {

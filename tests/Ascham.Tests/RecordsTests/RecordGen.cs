@@ -20,8 +20,8 @@ static class RecordGen
 
     static readonly Gen<string?> TextOrNull = Gen.Null(Text);
 
-    // Names are told apart from blanks, so they hold a letter.
-    static readonly Gen<string> Name = Text.Select(t => "s" + t);
+    // A name that is all space would be blank, so each holds a letter; at the end, so that the first column may begin with any sign.
+    static readonly Gen<string> Name = Text.Select(t => t + "s");
 
     static readonly Gen<LengthUnit> SmallUnit = Gen.OneOf(LengthUnit.Millimeter, LengthUnit.Centimeter, LengthUnit.Inch);
     static readonly Gen<LengthUnit> FarUnit = Gen.OneOf(LengthUnit.Meter, LengthUnit.Yard, LengthUnit.Foot);
@@ -192,11 +192,13 @@ static class RecordGen
         from small in SmallUnit
         from sign in Gen.OneOf(-1, 1)
         from steps in Gen.Select(Gen.Double[0.1, 8], Gen.Double[0.00001, 0.004], Gen.Nullable(Gen.Double[0, 0.001]), Gen.Bool).Array[1, 20]
-        select new Marks(
-            steps.Select((s, i) => new Mark(
-                Length.From(Length.FromMeters(10 + steps.Take(i + 1).Sum(t => t.Item1)).As(far), far),
-                Length.From(sign * Length.FromMeters(steps.Take(i + 1).Sum(t => t.Item2)).As(small), small),
-                s.Item3 is { } sd ? Length.From(sd, small) : null) { Compensated = s.Item4 }),
-            far,
-            PositionUnit.Of(small));
+        select new Marks(steps.Select((_, i) => MarkAt(steps, i, sign, far, small)), far, PositionUnit.Of(small));
+
+    static Mark MarkAt((double Away, double Travel, double? Sd, bool Compensated)[] steps, int i, int sign, LengthUnit far, LengthUnit small)
+    {
+        var distance = Length.FromMeters(10 + steps.Take(i + 1).Sum(s => s.Away));
+        var position = Length.FromMeters(steps.Take(i + 1).Sum(s => s.Travel));
+        Length? sd = steps[i].Sd is { } value ? Length.From(value, small) : null;
+        return new(Length.From(distance.As(far), far), Length.From(sign * position.As(small), small), sd) { Compensated = steps[i].Compensated };
+    }
 }

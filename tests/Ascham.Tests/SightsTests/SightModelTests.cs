@@ -103,7 +103,14 @@ public class SightModelTests
 
     internal static TapeStation Station(double yards, double up) => new()
     {
-        Distance = yards.Yards, Setting = Length.Zero, MeanUp = up.Metres, MeanUpSd = 1.Centimetres, ScatterFreedom = 25,
-        DistanceSd = Length.Zero, SettingSd = Length.Zero, SettingKey = "s", Arrows = 6,
+        Distance = yards.Yards,
+        Setting = Length.Zero,
+        MeanUp = up.Metres,
+        MeanUpSd = 1.Centimetres,
+        ScatterFreedom = 25,
+        DistanceSd = Length.Zero,
+        SettingSd = Length.Zero,
+        SettingKey = "s",
+        Arrows = 6,
     };
 }

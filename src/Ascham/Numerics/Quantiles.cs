@@ -1,4 +1,4 @@
-namespace Ascham.Groups;
+namespace Ascham.Numerics;
 
 using MathNet.Numerics;
 using MathNet.Numerics.Distributions;

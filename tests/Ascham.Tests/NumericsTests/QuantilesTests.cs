@@ -1,6 +1,6 @@
-namespace Ascham.Tests.GroupsTests;
+namespace Ascham.Tests.NumericsTests;
 
-using Ascham.Groups;
+using Ascham.Numerics;
 using Ascham.Tests.Checks;
 using Xunit;
 

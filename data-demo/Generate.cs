@@ -1,0 +1,173 @@
+#:project ../src/Ascham/Ascham.csproj
+#:property PublishAot=false
+
+// Makes every file of the invented scenario under data-demo. Run from the repository: dotnet run data-demo/Generate.cs
+// Same seed, same files: the check in .ci/run runs it again and expects no difference.
+
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using Ascham.Air;
+using Ascham.Bows;
+using Ascham.Flight;
+using Ascham.Groups;
+using Ascham.Quantities;
+using Ascham.Records;
+using Ascham.Sights;
+using UnitsNet;
+using UnitsNet.Units;
+
+string folder = Folder();
+new TapeCheckScenario(seed: 4107).Write(Path.Combine(folder, "tape-check"), Path.Combine(folder, "tape-check-metric"));
+new FixedSettingScenario(seed: 4108).Write(Path.Combine(folder, "tape-check-fixed"));
+
+static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
+
+/// <summary>The invented bow. Planted truth: it shoots 266 ft/s, and its tape was cut for 275 ft/s.</summary>
+static class InventedBow
+{
+    internal static readonly Length FirstMark = 0.4.Inches;
+
+    internal static readonly Setup Setup = new()
+    {
+        Name = "alder",
+        Note = "Invented for demonstration; see data-demo/README.md.",
+        Bow = new() { PeakWeight = 57.PoundsForce, DrawLength = 28.5.Inches, LaunchSpeed = 266.FeetPerSecond, LaunchSpeedSd = 2.FeetPerSecond, Hand = Hand.Right },
+        Arrow = new() { Mass = 418.Grains, ShaftDiameter = 5.9.Millimetres, Length = 28.25.Inches, DragConstant = 0.0017.PerMetre },
+        Sight = new() { PeepToPin = 31.Inches, PeepHeight = 4.2.Inches, TapePerPinTravel = 1, Increases = ScaleDirection.Down },
+        Archer = new() { Name = "Wyn (invented)", ExpectedDispersion = 1.1.Milliradians },
+        Air = new() { Temperature = 17.Celsius, Pressure = 1009.Hectopascals, RelativeHumidity = 60.Percent },
+        Range = new() { LongestSafeDistance = 80.Yards, Backstop = "earth bank 3 m high behind the butt (invented range, Thornmere Hollow)", ButtBelow = 23.Inches, ButtAbove = 25.Inches, ButtLeft = 24.Inches, ButtRight = 24.Inches },
+    };
+
+    internal static readonly SightModel Today = Model(266.FeetPerSecond);
+
+    static readonly SightModel Cut = Model(275.FeetPerSecond);
+
+    internal static readonly Mark[] Printed = [.. Enumerable.Range(4, 13).Select(i => (5 * i).Yards).Select(d => new Mark(d, Rounded(FirstMark + Cut.PinBelowPeep(d) - Cut.PinBelowPeep(20.Yards), 0.001)))];
+
+    /// <summary>Where the pin is when the scale reads a position; the tape was slid so that its 20 yd mark is right.</summary>
+    internal static Length PinAt(Length position) => Today.PinBelowPeep(20.Yards) + (position - FirstMark);
+
+    internal static Length Rounded(Length length, double inches) => Math.Round(Math.Round(length.Inches / inches) * inches, 3).Inches;
+
+    static SightModel Model(Speed speed) => new()
+    {
+        Geometry = Setup.Sight,
+        LaunchSpeed = speed,
+        Drag = Drag.FromConstant(Setup.Arrow.DragConstant!.Value),
+        Air = Air.Moist(17.Celsius, 1009.Hectopascals, 60.Percent),
+        Gravity = Gravity.Standard,
+    };
+}
+
+/// <summary>Scatter of 1.1 mrad a side, centre 0.3 mrad right; ranging error 0.3 yd and setting error 0.008 in shared within a station.</summary>
+class Archer(int seed)
+{
+    readonly Random random = new(seed);
+
+    protected int Seed { get; } = seed;
+
+    protected Length SettingError() => (0.008 * Normal()).Inches;
+
+    protected IEnumerable<Shot> Station(string session, Length distance, Length position, Length settingError, bool recordSetting, int firstNumber)
+    {
+        var stands = distance + (0.3 * Normal()).Yards;
+        var centre = InventedBow.Today.HeightWithPinAt(InventedBow.PinAt(position + settingError), stands);
+        for (int i = 0; i < 6; i++)
+        {
+            var up = InventedBow.Rounded(centre + stands * (1.1e-3 * Normal()), 0.05);
+            var right = InventedBow.Rounded(stands * (0.3e-3 + 1.1e-3 * Normal()), 0.05);
+            bool under = up < -InventedBow.Setup.Range.ButtBelow!.Value;
+            yield return new()
+            {
+                Session = session,
+                Distance = distance,
+                Number = firstNumber + i,
+                Arrow = $"{i + 1}",
+                Impact = under ? null : new Impact(right, up),
+                Missed = under ? Miss.Low : null,
+                Setting = recordSetting ? position : null,
+                PointType = "field",
+            };
+        }
+    }
+
+    double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+}
+
+/// <summary>The sight set to each distance's mark; one flyer called at 60 yd. Written twice: yards and inches, metres and millimetres.</summary>
+sealed class TapeCheckScenario(int seed) : Archer(seed)
+{
+    internal void Write(string imperial, string metric)
+    {
+        Shot[] shots = [.. Shots()];
+        Session[] sessions = [new() { Name = "thornmere-1", Date = new(2026, 8, 15), Setup = "alder", DistanceSource = DistanceSource.Ranged, DistanceSd = 0.3.Yards, SettingSd = 0.008.Inches, Temperature = 17.Celsius, Pressure = 1009.Hectopascals, Wind = "calm", Note = "invented" }];
+        new Scenario(InventedBow.Setup, sessions, shots, InventedBow.Printed).Write(imperial, Seed, semicolons: false);
+        new Scenario(InventedBow.Setup, sessions, shots, InventedBow.Printed).Metric().Write(metric, Seed, semicolons: true);
+    }
+
+    IEnumerable<Shot> Shots()
+    {
+        int number = 1;
+        foreach (int yards in new[] { 20, 30, 40, 50, 60, 70, 80 })
+        {
+            var mark = InventedBow.Printed.Single(m => Math.Abs(m.Distance.Yards - yards) < 1e-9);
+            foreach (var shot in Station("thornmere-1", mark.Distance, mark.Position, SettingError(), recordSetting: false, number))
+            {
+                yield return yards == 60 && shot.Arrow == "4"
+                    ? shot with { Called = true, Note = "plucked", Impact = new Impact(InventedBow.Rounded(shot.Impact!.Value.Right + 5.Inches, 0.05), InventedBow.Rounded(shot.Impact.Value.Up - 3.Inches, 0.05)) }
+                    : shot;
+            }
+
+            number += 6;
+        }
+    }
+}
+
+/// <summary>The sight left at the 20 yd mark, the drops measured; arrows under the butt recorded as missed.</summary>
+sealed class FixedSettingScenario(int seed) : Archer(seed)
+{
+    internal void Write(string folder)
+    {
+        var error = SettingError();
+        int[] yards = [20, 26, 32, 38, 43];
+        Shot[] shots = [.. yards.SelectMany((y, i) => Station("thornmere-2", y.Yards, InventedBow.FirstMark, error, recordSetting: true, 6 * i + 1))];
+        Session[] sessions = [new() { Name = "thornmere-2", Date = new(2026, 8, 22), Setup = "alder", DistanceSource = DistanceSource.Marked, DistanceSd = 0.1.Yards, SettingSd = 0.008.Inches, Temperature = 17.Celsius, Wind = "calm", Note = "invented; sight left at the 20 yd mark" }];
+        new Scenario(InventedBow.Setup, sessions, shots, InventedBow.Printed).Write(folder, Seed, semicolons: false);
+    }
+}
+
+/// <summary>The four files of one folder.</summary>
+sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyList<Shot> Shots, IReadOnlyList<Mark> Marks)
+{
+    internal Scenario Metric() => new(
+        Setup with
+        {
+            Bow = Setup.Bow with { PeakWeight = In(Setup.Bow.PeakWeight, ForceUnit.Newton), DrawLength = In(Setup.Bow.DrawLength!.Value, LengthUnit.Millimeter), LaunchSpeed = In(Setup.Bow.LaunchSpeed, SpeedUnit.MeterPerSecond), LaunchSpeedSd = In(Setup.Bow.LaunchSpeedSd!.Value, SpeedUnit.MeterPerSecond) },
+            Arrow = Setup.Arrow with { Mass = In(Setup.Arrow.Mass, MassUnit.Gram), Length = In(Setup.Arrow.Length!.Value, LengthUnit.Millimeter) },
+            Sight = Setup.Sight with { PeepToPin = In(Setup.Sight.PeepToPin, LengthUnit.Millimeter), PeepHeight = In(Setup.Sight.PeepHeight, LengthUnit.Millimeter) },
+            Range = Setup.Range with { LongestSafeDistance = In(Setup.Range.LongestSafeDistance, LengthUnit.Meter), ButtBelow = 584.2.Millimetres, ButtAbove = 635.Millimetres, ButtLeft = 609.6.Millimetres, ButtRight = 609.6.Millimetres },
+        },
+        [.. Sessions.Select(s => s with { DistanceSd = In(s.DistanceSd!.Value, LengthUnit.Meter), SettingSd = In(s.SettingSd!.Value, LengthUnit.Millimeter) })],
+        [.. Shots.Select(s => s with { Distance = In(s.Distance, LengthUnit.Meter), Impact = s.Impact is { } i ? new Impact(In(i.Right, LengthUnit.Millimeter), In(i.Up, LengthUnit.Millimeter)) : null })],
+        [.. Marks.Select(m => new Mark(In(m.Distance, LengthUnit.Meter), In(m.Position, LengthUnit.Millimeter)))]);
+
+    internal void Write(string folder, int seed, bool semicolons)
+    {
+        Directory.CreateDirectory(folder);
+        SetupFile.Write(Path.Combine(folder, "setup.json"), Setup);
+        SessionsFile.Write(Path.Combine(folder, "sessions.csv"), Sessions);
+        ShotsFile.Write(Path.Combine(folder, "shots.csv"), Shots);
+        var unit = PositionUnit.Of(Marks[0].Position.Unit);
+        MarksFile.Write(Path.Combine(folder, "marks.csv"), new Marks(Marks, Marks[0].Distance.Unit, unit));
+        foreach (string name in new[] { "sessions.csv", "shots.csv", "marks.csv" })
+        {
+            string path = Path.Combine(folder, name), text = $"# invented by data-demo/Generate.cs, seed {seed.ToString(CultureInfo.InvariantCulture)}\n" + File.ReadAllText(path);
+            File.WriteAllText(path, semicolons ? text.Replace(',', ';').Replace("Generate.cs;", "Generate.cs,").ReplaceLineEndings("\r\n") : text);
+        }
+    }
+
+    // Twelve significant digits: the exact conversion of values given to a twentieth of an inch, without the tail of binary arithmetic.
+    static T In<T>(T quantity, Enum unit)
+        where T : IQuantity => (T)Quantity.From(double.Parse(quantity.As(unit).ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), unit);
+}
