@@ -51,11 +51,6 @@ readonly struct RigidBodyField<T, TDrag>(in RigidBodyLoads<T> loads, TDrag drag,
     // Longest step over the distance of fastest decay: well inside what the method can take (about 5).
     const double DecayFraction = 2;
 
-    // Rules for the crossflow term, found by trial: amplitudes (radians) too slight to matter; the phase at which its sharp place
-    // counts as passed, and from which it is met in one step, after one that stops short; the ellipse so narrow that it is a
-    // line; and steps over the distance to the root.
-    const double Slight = 0.004, Passed = 1e-3, Last = 0.1, Approach = 0.93, Narrow = 0.01, Grading = 1.5;
-
     readonly RigidBodyLoads<T> loads = loads;
     readonly TDrag drag = drag;
     readonly AngleSwitch<T, TDrag> angleSwitch = angleSwitch;
@@ -116,7 +111,9 @@ readonly struct RigidBodyField<T, TDrag>(in RigidBodyLoads<T> loads, TDrag drag,
         double step = wavelengths * 2 * Math.PI / perMetre;
         if (acrossFlow)
         {
-            step = Math.Min(step, CrossflowStep(c, y.AxisRate, perMetre, speed));
+            Vec axis = Plain(y.Axis), down = Plain(gravity), across = (1 / speed) * (down - down.Dot(axis) * axis);
+            var swing = new CrossflowSwing(Plain(c), Plain(y.AxisRate), across, loads.Turn2.Value / loads.Turn1.Value, loads.AcrossArm.Value, perMetre);
+            step = Math.Min(step, swing.Step(speed));
         }
 
         double decay = Math.Max(Math.Abs(loads.Turn2.Value) + Math.Abs(loads.Lift0.Value), Math.Abs(loads.RollDamping.Value));
@@ -128,25 +125,7 @@ readonly struct RigidBodyField<T, TDrag>(in RigidBodyLoads<T> loads, TDrag drag,
         return Math.Min(step * toward / speed, path * toward / speed);
     }
 
-    // The crossflow term goes with |w| w, which turns sharply where the cross speed w is small: in one plane it passes through
-    // zero. A step across that place loses the order of the method. w goes round an ellipse, w0 cos + w1 sin of the phase;
-    // it is smallest where twice the phase is opposite to (w0² - w1², 2 w0 w1). Steps end there, and in a narrow ellipse they
-    // grow from it with the distance to the complex root of |w|.
-    double CrossflowStep(in Triple<T> c, in Triple<T> rate, double perMetre, double speed)
-    {
-        double arm = loads.AcrossArm.Value * perMetre;
-        Triple<T> c1 = T.Of(-1 / perMetre) * rate, w0 = c + T.Of(arm) * c1, w1 = c1 - T.Of(arm) * c;
-        double a = w0.Dot(w0).Value, b = w1.Dot(w1).Value, mixed = w0.Dot(w1).Value;
-        double mean = 0.5 * (a + b), swing = Math.Sqrt(0.25 * (a - b) * (a - b) + mixed * mixed), large = mean + swing;
-        if (large < Slight * Slight * speed * speed)
-        {
-            return double.PositiveInfinity;
-        }
-
-        double width = Math.Max(0, mean - swing) / large, ahead = 0.5 * Math.Atan2(-2 * mixed, b - a);
-        double step = ahead > Passed ? ahead < Last ? ahead : Approach * ahead : double.PositiveInfinity;
-        return Math.Min(step, width > Narrow * Narrow ? Grading * Math.Sqrt(ahead * ahead + width) : step) / perMetre;
-    }
+    static Vec Plain(in Triple<T> a) => new(a.X.Value, a.Y.Value, a.Z.Value);
 }
 
 /// <summary>Another drag above an angle of attack, where the layer of air along the shaft is taken to turn turbulent.</summary>

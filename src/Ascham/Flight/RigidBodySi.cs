@@ -15,9 +15,9 @@ using Ascham.Numerics;
 readonly record struct RigidBodySi(
     StabilitySi Stability, double Mass, double Transverse, double Axial, double Density, PointMassSi Point, double DragAbove = 0, double SwitchAngle = 0)
 {
-    // Longest step of a march in wavelengths of the oscillation, found by trial on 60 releases each, 20 to 100 yd, for 1e-6 m at 3 degrees:
-    // smooth equations; with crossflow, which is sharp where the cross speed is small; with the switch of the drag, which is sharper.
-    const double Smooth = 1.0 / 5, Crossflow = 1.0 / 8, Switched = 1.0 / 48;
+    // Longest step of a march in wavelengths of the oscillation, found by trial on releases of 0.3° to 8°, 20 to 100 yd: for 1e-6 m
+    // to 5°, and with the drag switched at an angle, which is sharp, for 5e-5 m.
+    const double Smooth = 1.0 / 5, Switched = 1.0 / 48;
 
     /// <summary>An arrow at the launch, ready to fly toward faces square to a line from the origin.</summary>
     /// <param name="launch">The launch.</param>
@@ -40,7 +40,7 @@ readonly record struct RigidBodySi(
         return new(new(field, state, place.X, wavelengths > 0 ? wavelengths : LongestStep), line, wind);
     }
 
-    double LongestStep => SwitchAngle > 0 ? Switched : Stability.Across > 0 ? Crossflow : Smooth;
+    double LongestStep => SwitchAngle > 0 ? Switched : Smooth;
 
     RigidBodyLoads<Real> Loads()
     {

@@ -72,7 +72,7 @@ public class RigidBodyRelationTests
     [Fact]
     public void The_axis_stays_a_direction_and_its_rate_square_to_it() => Release.Sample(launch =>
     {
-        RigidFlight flight = Whole.Start(launch, 0);
+        RigidFlight flight = Whole.Start(launch, 0, 1.0 / 12);
         Assert.Equal(RigidOutcome.Met, flight.To(60));
         Vec axis = new(flight.State.Axis), rate = new(flight.State.AxisRate);
         return Near(axis.Length, 1, 1e-7) && Near(axis.Dot(rate), 0, 1e-6);
