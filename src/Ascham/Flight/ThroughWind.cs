@@ -32,7 +32,7 @@ readonly struct ThroughWind<T, TDrag, TWind>(TDrag drag, TWind wind, T gravity, 
     where TWind : struct, IWindLaw<T>
 {
     // As in TowardFace; here the whole state is stepped, which wants shorter steps for the same error.
-    const double StepFraction = 0.12;
+    const double StepFraction = 0.15;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public WindState<T> At(T x, WindState<T> y)

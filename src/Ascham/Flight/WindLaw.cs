@@ -21,7 +21,7 @@ readonly struct PowerLaw<T> : IWindLaw<T>
     where T : struct, ITranscendental<T>
 {
     // Part of the height above the ground by which a step may rise or fall; by trial, see docs/models/flight.md.
-    const double HeightFraction = 0.25;
+    const double HeightFraction = 0.4;
 
     readonly Triple<T> uniform, atReference;
     readonly double reference, exponent, origin, slope;

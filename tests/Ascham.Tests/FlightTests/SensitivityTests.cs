@@ -39,8 +39,13 @@ public class SensitivityTests
         var launch = new LaunchSi(68, 12 * Degree, 1 * Degree, 0.3, -0.1, 0.05);
         WindField field = wind switch { "stretches" => VaryingWindTests.Stretches, "profile" => VaryingWindTests.Profile, _ => Wind.Of(Speed.FromMetersPerSecond(-3), Speed.FromMetersPerSecond(6)) };
         PointMassSi mass = AnyDrag.Flight(law).In(field);
-        int steps = law == "table" ? 1000 : 60;
+        int steps = law == "table" ? 500 : 60;
         Assert.Equal(Outcome.Met, Sensitivity.Fly(mass, launch, Face.Square(Distance, Line), steps, out Sensitivity s, out _));
+        Assert.Equal(Outcome.Met, Sensitivity.Fly(mass, launch, Face.Square(Distance, Line), 0, out Sensitivity asIs, out _));
+        for (int input = 0; input < 8; input++)
+        {
+            Assert.Equal(s.Above[input], asIs.Above[input], 1e-5 * (1 + Math.Abs(s.Above[input]))); // at the default step too
+        }
 
         Check(s.By<Speed>(Sensitivity.Speed), 1e-2, h => (mass, launch with { Speed = launch.Speed + h }, Distance));
         Check(s.By<Angle>(Sensitivity.Elevation), 1e-3, h => (mass, launch with { Elevation = launch.Elevation + h }, Distance));
