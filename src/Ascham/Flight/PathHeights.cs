@@ -9,7 +9,7 @@ using Ascham.Numerics;
 /// </remarks>
 static class PathHeights
 {
-    const double LongestStep = 10; // m; the polynomial is then good to 1e-9 m
+    const double LongestStep = 20; // m; the polynomial is then good to 1e-7 m
 
     /// <summary>Fills in the heights above the launch point.</summary>
     /// <param name="drag">Drag law.</param>

@@ -39,9 +39,9 @@ public class AllocationTests
     public void A_tape_allocates_nothing()
     {
         double[] distances = [.. Enumerable.Range(20, 81).Select(yards => 0.9144 * yards)], angles = new double[81];
-        var curve = Drag.ByReynolds(DragTests.Build).Curve!;
-        foreach (PointMassSi mass in new PointMassSi[] { new(0.0017, 9.80665, 0, 0, 0), new(0.0017, 9.80665, 0, 0, 0) { Curve = curve, Air = Ascham.Air.Air.StandardAt(UnitsNet.Length.Zero) } })
+        foreach (string drag in new[] { "constant", "table", "ordinary point" })
         {
+            PointMassSi mass = AnyDrag.Flight(drag);
             Assert.Equal(0, Bytes(() => TapeSolver.SightAngles(mass, 85, 0.11, distances, angles)));
             Assert.True(angles[80] > angles[0]);
         }
