@@ -22,7 +22,8 @@ static class Paired
         Row("one flight, any drag law", $"MathNet, {anyLaw} steps", 15, rounds, Clock.Each, Times(500, () => MathNetPeer.Fly(mass, launch, Cases.Distance, anyLaw, Law)), 500, () => Work.FlightsOfAnyLaw(20_000), 20_000);
         Row("tape of 81 marks, constant drag", "MathNet, secant on 4 steps", 150, rounds, Clock.Each, () => MathNetPeer.Tape(angles, null), 1, Times(1000, () => Work.Tape(angles)), 1000);
         Row("tape of 81 marks, any drag law", "MathNet, secant on 4 steps", 60, rounds, Clock.Each, () => MathNetPeer.Tape(angles, Law), 1, Times(500, () => Work.TapeOfAnyLaw(angles)), 500);
-        // Angle-of-attack flight joins here: one row for one flight, one for a batch.
+        (double error, int rigidSteps) = RigidPeer.Accuracy();
+        Row($"angle of attack (leaves {error:E0} m)", $"MathNet, {rigidSteps} steps (1e-6 m)", 10, rounds, Clock.Each, () => RigidPeer.MathNet(8, rigidSteps), 8, RigidPeer.One, RigidPeer.Arrows);
 
         const int Arrows = 1 << 20;
         Row("a million arrows, one thread", "MathNet, sampling and 4 steps", 120, rounds, Clock.All, () => MathNetPeer.Batch(4096), 4096.0 / Arrows, () => Cases.Batch.Summarise(Cases.Options(1)), 1);

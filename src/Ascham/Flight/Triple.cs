@@ -18,7 +18,9 @@ readonly struct Triple<T>(T x, T y, T z)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Triple<T> operator *(T a, Triple<T> b) => new(a * b.X, a * b.Y, a * b.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal T Dot(Triple<T> b) => X * b.X + Y * b.Y + Z * b.Z;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal Triple<T> Cross(Triple<T> b) => new(Y * b.Z - Z * b.Y, Z * b.X - X * b.Z, X * b.Y - Y * b.X);
 }
