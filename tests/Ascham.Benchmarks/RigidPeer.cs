@@ -83,7 +83,7 @@ static class RigidPeer
     static (Vec Velocity, Vec Axis, Vec Rate) Start(in RigidLaunchSi launch)
     {
         var state = launch.State;
-        return (new(state.Velocity), new(state.Axis), new(state.AxisRate));
+        return (state.Velocity, state.Axis, state.AxisRate);
     }
 
     static Vector<double> Rates(Vector<double> s)

@@ -20,9 +20,7 @@ enum RigidOutcome
 
 /// <summary>A rigid arrow on its way: it stands at a face, and can be taken on to the next.</summary>
 /// <remarks>A mutable value on the stack; nothing is allocated.</remarks>
-struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyState<T> state, double reach, double wavelengths)
-    where T : unmanaged, IReal<T>
-    where TDrag : struct, IDragLaw<T>
+struct RigidBodyMarch(in RigidBodyField field, in RigidBodyState state, double reach, double wavelengths)
 {
     /// <summary>Beyond 30° an arrow no longer flies as one: square of the sine.</summary>
     internal const double Tumbling = 0.25;
@@ -30,12 +28,12 @@ struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyS
     // As for the point mass: beyond 88 degrees to its normal the path runs along the face.
     const double SteepestR = 28.65, ShortestStep = 1e-4;
 
-    internal RigidBodyState<T> State = state;
+    internal RigidBodyState State = state;
 
     /// <summary>Distance along the normal of the face.</summary>
     internal double Reach = reach;
 
-    readonly RigidBodyField<T, TDrag> equations = field;
+    readonly RigidBodyField equations = field;
     readonly double wavelengths = wavelengths;
 
     /// <summary>Square of the sine of the angle of attack here.</summary>
@@ -57,14 +55,14 @@ struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyS
             return RigidOutcome.Tumbled;
         }
 
-        Span<RigidBodyState<T>> room = stackalloc RigidBodyState<T>[DormandPrince8.Stages];
+        Span<RigidBodyState> room = stackalloc RigidBodyState[DormandPrince8.Stages];
         while (Reach < distance)
         {
             double left = distance - Reach;
             double step = Math.Min(longest, steps > 0 ? (distance - start) / steps : equations.StepFrom(State, wavelengths));
             step = step >= left * (1 - 1e-12) ? left : Math.Min(step, steps > 0 ? step : 0.5 * left);
 
-            DormandPrince8.Step(equations, Reach, State, step, room, out RigidBodyState<T> next);
+            DormandPrince8.Step(equations, Reach, State, step, room, out RigidBodyState next);
             if (!IsSound(next))
             {
                 if (!(step >= ShortestStep)) // also when it is not a number
@@ -88,10 +86,10 @@ struct RigidBodyMarch<T, TDrag>(in RigidBodyField<T, TDrag> field, in RigidBodyS
     }
 
     // Comparisons with NaN are false, so a state that is not a number is not sound either.
-    static bool IsSound(in RigidBodyState<T> y)
+    static bool IsSound(in RigidBodyState y)
     {
-        double toward = y.Velocity.X.Value;
-        return toward > 0 && Math.Abs(y.Velocity.Y.Value) < SteepestR * toward && Math.Abs(y.Velocity.Z.Value) < SteepestR * toward
-            && double.IsFinite(y.AxisRate.Dot(y.AxisRate).Value) && double.IsFinite(y.Spin.Value) && double.IsFinite(y.Axis.Dot(y.Axis).Value);
+        double toward = y.Velocity.X;
+        return toward > 0 && Math.Abs(y.Velocity.Y) < SteepestR * toward && Math.Abs(y.Velocity.Z) < SteepestR * toward
+            && double.IsFinite(y.AxisRate.Dot(y.AxisRate)) && double.IsFinite(y.Spin) && double.IsFinite(y.Axis.Dot(y.Axis));
     }
 }

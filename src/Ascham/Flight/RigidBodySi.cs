@@ -1,7 +1,6 @@
 namespace Ascham.Flight;
 
 using Ascham.Arrows;
-using Ascham.Numerics;
 
 /// <summary>A rigid arrow in SI units: no quantities, nothing allocated.</summary>
 /// <param name="Stability">Lift, moments and damping.</param>
@@ -27,44 +26,44 @@ readonly record struct RigidBodySi(
     {
         (double, double) line = inclination == 0 ? (0, 1) : Math.SinCos(inclination);
         double sine = Math.Sin(SwitchAngle);
-        RigidBodyState<Real> state = launch.State;
-        state.Velocity = new Vec(state.Velocity).ToLine(line).Real;
-        state.Axis = new Vec(state.Axis).ToLine(line).Real;
-        state.AxisRate = new Vec(state.AxisRate).ToLine(line).Real;
+        RigidBodyState state = launch.State;
+        state.Velocity = state.Velocity.ToLine(line);
+        state.Axis = state.Axis.ToLine(line);
+        state.AxisRate = state.AxisRate.ToLine(line);
         var place = new Vec(launch.Launch.X, launch.Launch.Y, launch.Launch.Z).ToLine(line);
-        (state.Up, state.Right) = (new(place.Y), new(place.Z));
+        (state.Up, state.Right) = (place.Y, place.Z);
 
         Vec wind = new(Point.WindX, Point.WindY, Point.WindZ);
-        var field = new RigidBodyField<Real, ConstantDrag<Real>>(
-            Loads(), new(new(Point.K)), new(new(new(DragAbove)), sine * sine), new Vec(0, -Point.Gravity, 0).ToLine(line).Real, wind.ToLine(line).Real);
+        var field = new RigidBodyField(
+            Loads(), Point.K, new(DragAbove, sine * sine), new Vec(0, -Point.Gravity, 0).ToLine(line), wind.ToLine(line));
         return new(new(field, state, place.X, wavelengths > 0 ? wavelengths : LongestStep), line, wind);
     }
 
     double LongestStep => SwitchAngle > 0 ? Switched : Smooth;
 
-    RigidBodyLoads<Real> Loads()
+    RigidBodyLoads Loads()
     {
         double perMass = 0.5 * Density / Mass, perTurn = 0.5 * Density / Transverse, perRoll = Axial > 0 ? 0.5 * Density / Axial : 0;
         return new()
         {
-            Lift0 = new(perMass * Stability.Sum0),
-            Lift1 = new(perMass * Stability.Sum1),
-            Turn1 = new(perTurn * Stability.Sum1),
-            Turn2 = new(perTurn * Stability.Sum2),
-            Across = new(perMass * Stability.Across),
-            AcrossTurn = new(perTurn * Stability.Across * Stability.AcrossArm),
-            AcrossArm = new(Stability.AcrossArm),
-            RollTurning = new(perRoll * Stability.RollTurning),
-            RollDamping = new(perRoll * Stability.RollDamping),
-            Gyro = new(Axial / Transverse),
+            Lift0 = perMass * Stability.Sum0,
+            Lift1 = perMass * Stability.Sum1,
+            Turn1 = perTurn * Stability.Sum1,
+            Turn2 = perTurn * Stability.Sum2,
+            Across = perMass * Stability.Across,
+            AcrossTurn = perTurn * Stability.Across * Stability.AcrossArm,
+            AcrossArm = Stability.AcrossArm,
+            RollTurning = perRoll * Stability.RollTurning,
+            RollDamping = perRoll * Stability.RollDamping,
+            Gyro = Axial / Transverse,
         };
     }
 }
 
 /// <summary>A rigid arrow on its way through one wind toward faces square to one line; a mutable value on the stack.</summary>
-struct RigidFlight(in RigidBodyMarch<Real, ConstantDrag<Real>> march, (double Sine, double Cosine) line, Vec wind)
+struct RigidFlight(in RigidBodyMarch march, (double Sine, double Cosine) line, Vec wind)
 {
-    RigidBodyMarch<Real, ConstantDrag<Real>> march = march;
+    RigidBodyMarch march = march;
 
     /// <summary>Distance along the line from the origin.</summary>
     internal readonly double Reach => march.Reach;
@@ -73,17 +72,17 @@ struct RigidFlight(in RigidBodyMarch<Real, ConstantDrag<Real>> march, (double Si
     internal readonly double Attack => Math.Asin(Math.Sqrt(march.SineSquared));
 
     /// <summary>The state, in axes along the line.</summary>
-    internal readonly RigidBodyState<Real> State => march.State;
+    internal readonly RigidBodyState State => march.State;
 
     /// <summary>Where and how it stands, in world axes.</summary>
     internal readonly RigidStateSi Here
     {
         get
         {
-            RigidBodyState<Real> s = march.State;
-            Vec place = new Vec(march.Reach, s.Up.Value, s.Right.Value).FromLine(line), v = new Vec(s.Velocity).FromLine(line);
-            Vec axis = new Vec(s.Axis).FromLine(line), rate = new Vec(s.AxisRate).FromLine(line), u = v - wind;
-            return new(new(s.Time.Value, place.X, place.Y, place.Z, v.X, v.Y, v.Z), u, (1 / axis.Length) * axis, rate, s.Spin.Value);
+            RigidBodyState s = march.State;
+            Vec place = new Vec(march.Reach, s.Up, s.Right).FromLine(line), v = s.Velocity.FromLine(line);
+            Vec axis = s.Axis.FromLine(line), rate = s.AxisRate.FromLine(line), u = v - wind;
+            return new(new(s.Time, place.X, place.Y, place.Z, v.X, v.Y, v.Z), u, (1 / axis.Length) * axis, rate, s.Spin);
         }
     }
 

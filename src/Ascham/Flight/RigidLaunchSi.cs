@@ -1,7 +1,5 @@
 namespace Ascham.Flight;
 
-using Ascham.Numerics;
-
 /// <summary>A launch with attitude in SI units.</summary>
 /// <param name="Launch">Speed, direction, place.</param>
 /// <param name="Pitch">Nose above the direction of flight, radians.</param>
@@ -12,7 +10,7 @@ using Ascham.Numerics;
 readonly record struct RigidLaunchSi(LaunchSi Launch, double Pitch = 0, double Yaw = 0, double PitchRate = 0, double YawRate = 0, double Spin = 0)
 {
     /// <summary>The state at the launch, in world axes.</summary>
-    internal RigidBodyState<Real> State
+    internal RigidBodyState State
     {
         get
         {
@@ -23,10 +21,10 @@ readonly record struct RigidLaunchSi(LaunchSi Launch, double Pitch = 0, double Y
             Vec rising = cosP * axes.Above - sinP * across, turning = cosY * axes.Right - sinY * axes.Ahead;
             return new()
             {
-                Velocity = (Launch.Speed * axes.Ahead).Real,
-                Axis = (cosP * across + sinP * axes.Above).Real,
-                AxisRate = (PitchRate * rising + YawRate * turning).Real,
-                Spin = new(Spin),
+                Velocity = Launch.Speed * axes.Ahead,
+                Axis = cosP * across + sinP * axes.Above,
+                AxisRate = PitchRate * rising + YawRate * turning,
+                Spin = Spin,
             };
         }
     }

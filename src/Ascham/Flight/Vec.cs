@@ -1,18 +1,9 @@
 namespace Ascham.Flight;
 
-using Ascham.Numerics;
-
 /// <summary>A vector of plain doubles, for what happens before and after a march.</summary>
 readonly struct Vec(double x, double y, double z)
 {
     internal readonly double X = x, Y = y, Z = z;
-
-    internal Vec(in Triple<Real> a)
-        : this(a.X.Value, a.Y.Value, a.Z.Value)
-    {
-    }
-
-    internal Triple<Real> Real => new(new(X), new(Y), new(Z));
 
     internal double Length => Math.Sqrt(Dot(this));
 

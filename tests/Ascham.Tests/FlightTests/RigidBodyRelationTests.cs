@@ -74,7 +74,7 @@ public class RigidBodyRelationTests
     {
         RigidFlight flight = Whole.Start(launch, 0, 1.0 / 12);
         Assert.Equal(RigidOutcome.Met, flight.To(60));
-        Vec axis = new(flight.State.Axis), rate = new(flight.State.AxisRate);
+        Vec axis = flight.State.Axis, rate = flight.State.AxisRate;
         return Near(axis.Length, 1, 1e-7) && Near(axis.Dot(rate), 0, 1e-6);
     });
 
