@@ -30,8 +30,8 @@ static class Cases
         },
         Launch = new() { Speed = Speed.MetresPerSecond, Elevation = Angle.FromRadians(Elevation) },
         Faces = [Distance.Metres],
-        LaunchSpeed = Scatter.Normal(0.6.MetresPerSecond), DragArea = Scatter.Normal(3.Percent), TailWind = Scatter.Normal(1.MetresPerSecond),
-        WindFromLeft = Scatter.Normal(1.MetresPerSecond), AimUp = Scatter.Normal(1.Milliradians), AimRight = Scatter.Normal(1.Milliradians),
+        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond), DragArea = Deviation.Normal(3.Percent), TailWind = Deviation.Normal(1.MetresPerSecond),
+        WindFromLeft = Deviation.Normal(1.MetresPerSecond), AimUp = Deviation.Normal(1.Milliradians), AimRight = Deviation.Normal(1.Milliradians),
     };
 
     /// <summary>A million of them, with the histogram and the circle that MathNet's side fills too.</summary>

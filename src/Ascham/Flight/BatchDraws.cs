@@ -13,7 +13,7 @@ public enum Sampling
 }
 
 /// <summary>Fills the draws of one chunk of arrows. The numbers depend on seed and chunk alone.</summary>
-sealed class BatchDraws(ScatterShape[] shapes, Sampling sampling, ulong seed)
+sealed class BatchDraws(DeviationShape[] shapes, Sampling sampling, ulong seed)
 {
     /// <summary>Chunks take part in this many independent repetitions in turn, so that the spread between these shows the error of a result.</summary>
     internal const int Repetitions = 16;
@@ -29,27 +29,27 @@ sealed class BatchDraws(ScatterShape[] shapes, Sampling sampling, ulong seed)
         for (int input = 0, dimension = 0; input < shapes.Length; input++)
         {
             Span<double> row = rows.Slice(input * BatchChunk.Arrows, BatchChunk.Arrows);
-            if (shapes[input] != ScatterShape.None && sobol is not null)
+            if (shapes[input] != DeviationShape.None && sobol is not null)
             {
                 FillEvenly(sobol, chunk, dimension++, shapes[input], row);
             }
-            else if (shapes[input] == ScatterShape.Normal)
+            else if (shapes[input] == DeviationShape.Normal)
             {
                 Variates.FillNormal(ref random, row);
             }
-            else if (shapes[input] == ScatterShape.Uniform)
+            else if (shapes[input] == DeviationShape.Uniform)
             {
                 Variates.FillEven(ref random, row);
             }
         }
     }
 
-    void FillEvenly(Sobol points, long chunk, int dimension, ScatterShape shape, Span<double> row)
+    void FillEvenly(Sobol points, long chunk, int dimension, DeviationShape shape, Span<double> row)
     {
         var (block, repetition) = Math.DivRem(chunk, Repetitions);
         ulong shift = Xoshiro.SplitMix(Xoshiro.SplitMix(seed) ^ (ulong)(repetition * Sobol.MostDimensions + dimension));
         points.Fill(dimension, (ulong)block * Sobol.Block, shift, row);
-        if (shape == ScatterShape.Normal)
+        if (shape == DeviationShape.Normal)
         {
             InverseNormal.Apply(row);
             return;

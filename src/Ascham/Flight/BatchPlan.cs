@@ -63,7 +63,7 @@ sealed class BatchPlan
         (startToward, startUp) = OnFace(launch.X, launch.Y);
         speedPerMass = batch.SpeedPerMass ?? 0;
 
-        (ScatterShape Shape, double Size)[] inputs = batch.Inputs;
+        (DeviationShape Shape, double Size)[] inputs = batch.Inputs;
         Shapes = [.. inputs.Select(i => i.Shape)];
         size = [.. inputs.Select(i => i.Size)];
         Distances = [.. batch.Faces.Select(f => f.Meters)];
@@ -71,7 +71,7 @@ sealed class BatchPlan
         Order = OrderNeeded();
     }
 
-    internal ScatterShape[] Shapes { get; }
+    internal DeviationShape[] Shapes { get; }
 
     /// <summary>From the origin to each face.</summary>
     internal double[] Distances { get; }

@@ -29,34 +29,34 @@ public sealed partial record FlightBatch
     public Angle Inclination { get; init; }
 
     /// <summary>Speed of the launch; size up to 11 % of it (88 % when even).</summary>
-    public Scatter<Speed> LaunchSpeed { get; init; }
+    public Deviation<Speed> LaunchSpeed { get; init; }
 
     /// <summary>Drag area, as a part of itself; size up to 11 % (88 % when even).</summary>
-    public Scatter<Ratio> DragArea { get; init; }
+    public Deviation<Ratio> DragArea { get; init; }
 
     /// <summary>Aim up and down: the direction moves by the tangent, 1 mrad being 1 mm per metre. Size up to 10° (80° when even).</summary>
-    public Scatter<Angle> AimUp { get; init; }
+    public Deviation<Angle> AimUp { get; init; }
 
     /// <summary>Aim right and left, as <see cref="AimUp"/>.</summary>
-    public Scatter<Angle> AimRight { get; init; }
+    public Deviation<Angle> AimRight { get; init; }
 
     /// <summary>Cant: the bow turns about the line of sight, its top to the right when positive, and takes the launch along. Size up to 5° (40° when even).</summary>
-    public Scatter<Angle> Cant { get; init; }
+    public Deviation<Angle> Cant { get; init; }
 
     /// <summary>Distance of all faces from what it was taken for: positive is farther; size up to 11 % of the nearest face (88 % when even).</summary>
-    public Scatter<Length> Range { get; init; }
+    public Deviation<Length> Range { get; init; }
 
     /// <summary>Wind along the range; size up to 20 m/s.</summary>
-    public Scatter<Speed> TailWind { get; init; }
+    public Deviation<Speed> TailWind { get; init; }
 
     /// <summary>Wind across the range; size up to 20 m/s.</summary>
-    public Scatter<Speed> WindFromLeft { get; init; }
+    public Deviation<Speed> WindFromLeft { get; init; }
 
     /// <summary>Updraught; size up to 20 m/s.</summary>
-    public Scatter<Speed> Updraught { get; init; }
+    public Deviation<Speed> Updraught { get; init; }
 
     /// <summary>Mass of the arrow, as a part of itself. A heavier arrow keeps its speed better, k going with one over mass, and leaves slower: see <see cref="SpeedPerMass"/>.</summary>
-    public Scatter<Ratio> Mass { get; init; }
+    public Deviation<Ratio> Mass { get; init; }
 
     /// <summary>
     /// Relative change of launch speed per relative change of mass, -1 to 0; needed when <see cref="Mass"/> differs. With a virtual mass mv of the bow it is
@@ -80,7 +80,7 @@ public sealed partial record FlightBatch
         }
 
         Require.InRange(Inclination.Degrees, -80, 80, "degrees", nameof(Inclination));
-        if (Mass.Shape != ScatterShape.None && SpeedPerMass is null)
+        if (Mass.Shape != DeviationShape.None && SpeedPerMass is null)
         {
             throw new ArgumentException("Mass differs from arrow to arrow, so say how the launch speed follows it: SpeedPerMass, -0.5 for a bow without virtual mass.", nameof(SpeedPerMass));
         }
@@ -89,7 +89,7 @@ public sealed partial record FlightBatch
     }
 
     /// <summary>Shape and size of every input in SI units, in the order of <see cref="Input"/>.</summary>
-    internal (ScatterShape Shape, double Size)[] Inputs =>
+    internal (DeviationShape Shape, double Size)[] Inputs =>
     [
         Si(LaunchSpeed, q => q.MetersPerSecond, 0.11 * Launch.Speed.MetersPerSecond, "m/s", nameof(LaunchSpeed)),
         Si(AimUp, q => q.Radians, 10 * Math.PI / 180, "rad", nameof(AimUp)),
@@ -106,9 +106,9 @@ public sealed partial record FlightBatch
     // A normal draw ends at 8.6 sizes, an even one at 1.
     const double EvenPerNormal = 8;
 
-    static (ScatterShape Shape, double Size) Si<TQuantity>(Scatter<TQuantity> scatter, Func<TQuantity, double> size, double most, string unit, string name)
+    static (DeviationShape Shape, double Size) Si<TQuantity>(Deviation<TQuantity> scatter, Func<TQuantity, double> size, double most, string unit, string name)
         where TQuantity : struct, IQuantity
-        => scatter.Shape == ScatterShape.None
-            ? (ScatterShape.None, 0)
-            : (scatter.Shape, Require.InRange(size(scatter.Size), 0, scatter.Shape == ScatterShape.Normal ? most : EvenPerNormal * most, unit, name));
+        => scatter.Shape == DeviationShape.None
+            ? (DeviationShape.None, 0)
+            : (scatter.Shape, Require.InRange(size(scatter.Size), 0, scatter.Shape == DeviationShape.Normal ? most : EvenPerNormal * most, unit, name));
 }

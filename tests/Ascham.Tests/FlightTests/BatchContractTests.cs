@@ -11,7 +11,7 @@ public class BatchContractTests
 
     static readonly FlightBatch Batch = new()
     {
-        Flight = BatchTests.Flight(0.0017, Wind.Calm), Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees }, Faces = [60.Metres], LaunchSpeed = Scatter.Normal(1.MetresPerSecond),
+        Flight = BatchTests.Flight(0.0017, Wind.Calm), Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees }, Faces = [60.Metres], LaunchSpeed = Deviation.Normal(1.MetresPerSecond),
     };
 
     static readonly BatchOptions Options = new() { Arrows = 1000, Seed = 1, Level = 0.9 };
@@ -19,22 +19,22 @@ public class BatchContractTests
     [Fact]
     public void A_negative_or_missing_size_is_refused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Normal(-1.MetresPerSecond));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Scatter.Uniform((-1).Milliradians));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Deviation.Normal(-1.MetresPerSecond));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Deviation.Uniform((-1).Milliradians));
     }
 
     [Fact]
     public void A_size_that_would_turn_an_input_round_is_refused_with_its_range()
     {
-        var e = Assert.Throws<ArgumentOutOfRangeException>(() => (Batch with { DragArea = Scatter.Normal(20.Percent) }).Summarise(Options, cancellation: Stop));
+        var e = Assert.Throws<ArgumentOutOfRangeException>(() => (Batch with { DragArea = Deviation.Normal(20.Percent) }).Summarise(Options, cancellation: Stop));
         Assert.Contains("DragArea", e.Message);
         Assert.Contains("from 0 to 0.11", e.Message);
-        (Batch with { DragArea = Scatter.Uniform(20.Percent) }).Summarise(Options, cancellation: Stop);
+        (Batch with { DragArea = Deviation.Uniform(20.Percent) }).Summarise(Options, cancellation: Stop);
     }
 
     [Fact]
     public void A_mass_that_differs_needs_to_know_what_it_does_to_the_speed() =>
-        Assert.Contains("SpeedPerMass", Assert.Throws<ArgumentException>(() => (Batch with { Mass = Scatter.Normal(1.Percent) }).Summarise(Options, cancellation: Stop)).Message);
+        Assert.Contains("SpeedPerMass", Assert.Throws<ArgumentException>(() => (Batch with { Mass = Deviation.Normal(1.Percent) }).Summarise(Options, cancellation: Stop)).Message);
 
     [Fact]
     public void A_face_out_of_reach_is_named_with_the_reach()

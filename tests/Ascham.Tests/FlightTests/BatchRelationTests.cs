@@ -51,7 +51,7 @@ public class BatchRelationTests
     [Fact] // relation: a canted bow throws right and low by what turning the launch about the line does; a straight line of flight would turn as a whole
     public void Cant_turns_launch_and_start_about_the_line()
     {
-        FlightBatch fast = Still with { Flight = BatchTests.Flight(0, Wind.Calm), Launch = Still.Launch with { Speed = 299.MetresPerSecond }, Cant = Scatter.Uniform(10.Degrees), Faces = [10.Metres] };
+        FlightBatch fast = Still with { Flight = BatchTests.Flight(0, Wind.Calm), Launch = Still.Launch with { Speed = 299.MetresPerSecond }, Cant = Deviation.Uniform(10.Degrees), Faces = [10.Metres] };
         var plan = fast.Plan();
         double[] drawn = new double[plan.Shapes.Length];
         drawn[(int)Input.Cant] = 1;
@@ -67,7 +67,7 @@ public class BatchRelationTests
     {
         FlightBatch batch = Still with
         {
-            LaunchSpeed = Scatter.Normal(0.8.MetresPerSecond), AimRight = Scatter.Normal(1.Milliradians), WindFromLeft = Scatter.Normal(1.MetresPerSecond), Range = Scatter.Uniform(1.Metres),
+            LaunchSpeed = Deviation.Normal(0.8.MetresPerSecond), AimRight = Deviation.Normal(1.Milliradians), WindFromLeft = Deviation.Normal(1.MetresPerSecond), Range = Deviation.Uniform(1.Metres),
         };
         var random = new Random(5);
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
@@ -94,9 +94,9 @@ public class BatchRelationTests
     {
         FlightBatch batch = BatchTests.Everything with
         {
-            Faces = [60.Metres], LaunchSpeed = Scatter.Normal(0.06.MetresPerSecond), DragArea = Scatter.Normal(0.3.Percent), AimUp = Scatter.Normal(0.1.Milliradians),
-            AimRight = Scatter.Normal(0.1.Milliradians), TailWind = Scatter.Normal(0.1.MetresPerSecond), WindFromLeft = Scatter.Uniform(0.2.MetresPerSecond),
-            Updraught = Scatter.Normal(0.03.MetresPerSecond), Range = Scatter.Uniform(10.Centimetres), Cant = Scatter.Normal(0.2.Degrees), Mass = Scatter.Normal(0.1.Percent),
+            Faces = [60.Metres], LaunchSpeed = Deviation.Normal(0.06.MetresPerSecond), DragArea = Deviation.Normal(0.3.Percent), AimUp = Deviation.Normal(0.1.Milliradians),
+            AimRight = Deviation.Normal(0.1.Milliradians), TailWind = Deviation.Normal(0.1.MetresPerSecond), WindFromLeft = Deviation.Uniform(0.2.MetresPerSecond),
+            Updraught = Deviation.Normal(0.03.MetresPerSecond), Range = Deviation.Uniform(10.Centimetres), Cant = Deviation.Normal(0.2.Degrees), Mass = Deviation.Normal(0.1.Percent),
         };
         var plan = batch.Plan();
         double up = 0, right = 0, both = 0;
@@ -111,7 +111,7 @@ public class BatchRelationTests
             }
 
             Strike<double> more = Moved(0.1), less = Moved(-0.1);
-            double variance = plan.Shapes[input] == ScatterShape.Uniform ? 1 / 3.0 : 1, u = (more.Up - less.Up) / 0.2, r = (more.Right - less.Right) / 0.2;
+            double variance = plan.Shapes[input] == DeviationShape.Uniform ? 1 / 3.0 : 1, u = (more.Up - less.Up) / 0.2, r = (more.Right - less.Right) / 0.2;
             up += variance * u * u;
             right += variance * r * r;
             both += variance * u * r;
@@ -127,7 +127,7 @@ public class BatchRelationTests
     public void A_mirrored_wind_mirrors_the_drift()
     {
         Wind from = Wind.Of(-2.MetresPerSecond, 4.MetresPerSecond), back = Wind.Of(-2.MetresPerSecond, -4.MetresPerSecond);
-        FlightBatch left = Still with { Flight = BatchTests.Flight(0.0017, from), LaunchSpeed = Scatter.Normal(1.MetresPerSecond) }, right = left with { Flight = BatchTests.Flight(0.0017, back) };
+        FlightBatch left = Still with { Flight = BatchTests.Flight(0.0017, from), LaunchSpeed = Deviation.Normal(1.MetresPerSecond) }, right = left with { Flight = BatchTests.Flight(0.0017, back) };
         BatchStrikes a = BatchTests.Strikes(left, 300, 6), b = BatchTests.Strikes(right, 300, 6);
         Assert.Equal(a.RightMetres(0).ToArray().Select(x => -x), b.RightMetres(0).ToArray());
         Assert.Equal(a.UpMetres(0).ToArray(), b.UpMetres(0).ToArray());
@@ -136,7 +136,7 @@ public class BatchRelationTests
     [Fact]
     public void Without_drag_every_arrow_is_on_its_parabola()
     {
-        FlightBatch batch = Still with { Flight = BatchTests.Flight(0, Wind.Calm), LaunchSpeed = Scatter.Normal(3.MetresPerSecond) };
+        FlightBatch batch = Still with { Flight = BatchTests.Flight(0, Wind.Calm), LaunchSpeed = Deviation.Normal(3.MetresPerSecond) };
         BatchStrikes strikes = BatchTests.Strikes(batch, 300, 6);
         for (int i = 0; i < 300; i++)
         {
@@ -149,9 +149,9 @@ public class BatchRelationTests
     public void Mass_and_drag_area_doubled_together_and_units_changed_leave_every_arrow_unchanged()
     {
         Drag Of(double area, double mass) => Drag.FromArea(Area.FromSquareMeters(area), Mass.FromKilograms(mass));
-        FlightBatch once = Still with { Flight = Still.Flight with { Drag = Of(5e-5, 0.0259) }, DragArea = Scatter.Normal(5.Percent), Range = Scatter.Normal(0.9144.Metres) };
-        FlightBatch twice = once with { Flight = Still.Flight with { Drag = Of(1e-4, 0.0518) }, DragArea = Scatter.Normal(Ratio.FromDecimalFractions(0.05)) };
-        FlightBatch imperial = once with { Range = Scatter.Normal(1.Yards), Faces = [Length.FromFeet(60 / 0.3048)] };
+        FlightBatch once = Still with { Flight = Still.Flight with { Drag = Of(5e-5, 0.0259) }, DragArea = Deviation.Normal(5.Percent), Range = Deviation.Normal(0.9144.Metres) };
+        FlightBatch twice = once with { Flight = Still.Flight with { Drag = Of(1e-4, 0.0518) }, DragArea = Deviation.Normal(Ratio.FromDecimalFractions(0.05)) };
+        FlightBatch imperial = once with { Range = Deviation.Normal(1.Yards), Faces = [Length.FromFeet(60 / 0.3048)] };
         double[] up = BatchTests.Strikes(once, 300, 6).UpMetres(0).ToArray();
         Assert.Equal(up, BatchTests.Strikes(twice, 300, 6).UpMetres(0).ToArray(), (a, b) => Math.Abs(a - b) < 1e-12);
         Assert.Equal(up, BatchTests.Strikes(imperial, 300, 6).UpMetres(0).ToArray(), (a, b) => Math.Abs(a - b) < 1e-12);
@@ -160,7 +160,7 @@ public class BatchRelationTests
     [Fact]
     public void More_drag_never_arrives_faster()
     {
-        FlightBatch less = Still with { LaunchSpeed = Scatter.Normal(3.MetresPerSecond) }, more = less with { Flight = BatchTests.Flight(0.0019, Wind.Calm) };
+        FlightBatch less = Still with { LaunchSpeed = Deviation.Normal(3.MetresPerSecond) }, more = less with { Flight = BatchTests.Flight(0.0019, Wind.Calm) };
         BatchStrikes a = BatchTests.Strikes(less, 300, 6), b = BatchTests.Strikes(more, 300, 6);
         Assert.All(Enumerable.Range(0, 300), i => Assert.True(b.TimeSeconds(0)[i] > a.TimeSeconds(0)[i] && b.SpeedMetresPerSecond(0)[i] < a.SpeedMetresPerSecond(0)[i]));
     }

@@ -17,9 +17,9 @@ public class BatchTests
         Flight = Flight(0.0017, Wind.Of(-1.MetresPerSecond, 3.MetresPerSecond)),
         Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees, Up = -11.Centimetres },
         Faces = [60.Metres, 20.Metres, 91.44.Metres],
-        LaunchSpeed = Scatter.Normal(0.6.MetresPerSecond), DragArea = Scatter.Normal(3.Percent), AimUp = Scatter.Normal(1.Milliradians), AimRight = Scatter.Normal(1.Milliradians),
-        TailWind = Scatter.Normal(1.MetresPerSecond), WindFromLeft = Scatter.Uniform(2.MetresPerSecond), Updraught = Scatter.Normal(0.3.MetresPerSecond),
-        Range = Scatter.Uniform(1.Metres), Cant = Scatter.Normal(2.Degrees), Mass = Scatter.Normal(1.Percent), SpeedPerMass = -0.4,
+        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond), DragArea = Deviation.Normal(3.Percent), AimUp = Deviation.Normal(1.Milliradians), AimRight = Deviation.Normal(1.Milliradians),
+        TailWind = Deviation.Normal(1.MetresPerSecond), WindFromLeft = Deviation.Uniform(2.MetresPerSecond), Updraught = Deviation.Normal(0.3.MetresPerSecond),
+        Range = Deviation.Uniform(1.Metres), Cant = Deviation.Normal(2.Degrees), Mass = Deviation.Normal(1.Percent), SpeedPerMass = -0.4,
     };
 
     [Theory]
@@ -132,7 +132,7 @@ public class BatchTests
         var far = Everything with
         {
             Flight = Flight(0.004, Wind.Of(-4.MetresPerSecond, 0.MetresPerSecond)), Launch = new() { Speed = 40.MetresPerSecond, Elevation = 40.Degrees }, Faces = [40.Metres, 133.Metres],
-            LaunchSpeed = Scatter.Normal(2.MetresPerSecond),
+            LaunchSpeed = Deviation.Normal(2.MetresPerSecond),
         };
         BatchStrikes strikes = new(1000, 2);
         far.Fly(strikes, 4, cancellation: Stop);
