@@ -18,7 +18,6 @@ static class Paired
         var launch = new LaunchSi(Cases.Speed, Cases.Elevation);
         double[] angles = new double[Cases.Marks.Length];
         Row("one flight, constant drag", $"MathNet, {steps} steps", 60, rounds, Clock.Each, Times(500, () => MathNetPeer.Fly(mass, launch, Cases.Distance, steps)), 500, () => Work.Flights(50_000), 50_000);
-        Row("one flight, constant drag", "MathNet, 8 steps", 60, rounds, Clock.Each, Times(500, () => MathNetPeer.Fly(mass, launch, Cases.Distance, 8)), 500, () => Work.Flights(50_000), 50_000);
         Row("one flight, any drag law", $"MathNet, {anyLaw} steps", 15, rounds, Clock.Each, Times(500, () => MathNetPeer.Fly(mass, launch, Cases.Distance, anyLaw, Law)), 500, () => Work.FlightsOfAnyLaw(20_000), 20_000);
         Row("tape of 81 marks, constant drag", "MathNet, secant on 4 steps", 150, rounds, Clock.Each, () => MathNetPeer.Tape(angles, null), 1, Times(1000, () => Work.Tape(angles)), 1000);
         Row("tape of 81 marks, any drag law", "MathNet, secant on 4 steps", 60, rounds, Clock.Each, () => MathNetPeer.Tape(angles, Law), 1, Times(500, () => Work.TapeOfAnyLaw(angles)), 500);
