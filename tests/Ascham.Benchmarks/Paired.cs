@@ -23,6 +23,7 @@ static class Paired
         Row("tape of 81 marks, any drag law", "MathNet, secant on 4 steps", 60, rounds, Clock.Each, () => MathNetPeer.Tape(angles, Law), 1, Times(500, () => Work.TapeOfAnyLaw(angles)), 500);
         (double error, int rigidSteps) = RigidPeer.Accuracy();
         Row($"angle of attack (leaves {error:E0} m)", $"MathNet, {rigidSteps} steps (1e-6 m)", 10, rounds, Clock.Each, () => RigidPeer.MathNet(8, rigidSteps), 8, RigidPeer.One, RigidPeer.Arrows);
+        Row("the same, many on all cores (wall)", $"MathNet, {rigidSteps} steps, one thread", 50, rounds, Clock.OnTheWall, () => RigidPeer.MathNet(8, rigidSteps), 8, RigidPeer.All, RigidPeer.Arrows);
 
         const int Arrows = 1 << 20;
         Row("a million arrows, one thread", "MathNet, sampling and 4 steps", 120, rounds, Clock.All, () => MathNetPeer.Batch(4096), 4096.0 / Arrows, () => Cases.Batch.Summarise(Cases.Options(1)), 1);

@@ -1,5 +1,6 @@
 namespace Ascham.Benchmarks;
 
+using Ascham.Air;
 using Ascham.Arrows;
 using Ascham.Flight;
 using MathNet.Numerics.LinearAlgebra;
@@ -31,6 +32,19 @@ static class RigidPeer
     static readonly RigidLaunchSi[] Launches = [.. Enumerable.Range(0, Arrows).Select(_ => new RigidLaunchSi(new(85, 0.03), Small(), Small(), 0, 20 * Small()))];
     static readonly RigidStateSi[] Ends = new RigidStateSi[Arrows];
 
+    static readonly RigidBody Whole = new()
+    {
+        Stability = Invented, Mass = Mass.FromGrams(26), TransverseInertia = MassMomentOfInertia.FromKilogramSquareMeters(1.7e-3),
+        AxialInertia = MassMomentOfInertia.FromKilogramSquareMeters(2.5e-7), Drag = Drag.FromConstant(ReciprocalLength.FromInverseMeters(Cases.K)),
+        Air = Air.StandardAt(Length.Zero), Gravity = Gravity.Standard, Wind = Wind.Of(Speed.Zero, Speed.FromMetersPerSecond(3)),
+    };
+
+    static readonly RigidLaunch[] Releases = [.. Launches.Select(l => new RigidLaunch
+    {
+        Launch = new() { Speed = Speed.FromMetersPerSecond(l.Launch.Speed), Elevation = Angle.FromRadians(l.Launch.Elevation) },
+        Pitch = Angle.FromRadians(l.Pitch), Yaw = Angle.FromRadians(l.Yaw), YawRate = RotationalSpeed.FromRadiansPerSecond(l.YawRate),
+    })];
+
     static double Small() => 0.035 * (2 * Draw.NextDouble() - 1); // to 2 degrees
 
     public static void One()
@@ -42,6 +56,9 @@ static class RigidPeer
             Ends[i] = flight.Here;
         }
     }
+
+    /// <summary>The same on all cores, through the public door.</summary>
+    public static void All() => Whole.AtAll(Releases, Length.FromMeters(Distance));
 
     public static void MathNet(int arrows, int steps)
     {

@@ -51,6 +51,21 @@ public sealed partial record RigidBody
         return met;
     }
 
+    /// <summary>Where, how and pointing where each of many launches passes a distance downrange, on all cores.</summary>
+    /// <param name="launches">The launches.</param>
+    /// <param name="downrange">Level distance from the origin to an upright face; not behind a launch point.</param>
+    /// <param name="threads">Most threads at work; all cores when <see langword="null"/>.</param>
+    /// <returns>One state per launch, in their order; the same as <see cref="At"/> to the last bit.</returns>
+    /// <exception cref="AggregateException">Some launch does not get there: holds the exceptions of <see cref="At"/>.</exception>
+    public IReadOnlyList<RigidState> AtAll(IReadOnlyList<RigidLaunch> launches, Length downrange, int? threads = null)
+    {
+        ArgumentNullException.ThrowIfNull(launches);
+        BatchOptions.CheckThreads(threads);
+        var states = new RigidState[launches.Count];
+        Parallel.For(0, states.Length, new() { MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount }, i => states[i] = At(launches[i], downrange));
+        return states;
+    }
+
     /// <summary>The angle of attack and the rest along the way, at the distances given.</summary>
     /// <param name="launch">The launch with its attitude.</param>
     /// <param name="downrange">Level distances from the origin to upright faces, in rising order.</param>

@@ -2,6 +2,7 @@ namespace Ascham.Tests.FlightTests;
 
 using Ascham.Air;
 using Ascham.Flight;
+using Ascham.Quantities;
 using UnitsNet;
 using Xunit;
 using static Ascham.Tests.FlightTests.RigidExample;
@@ -47,6 +48,18 @@ public class RigidBodyContractTests
         Assert.Contains("12°", Assert.Single(wild.Cautions));
         var e = Assert.Throws<ArgumentOutOfRangeException>(() => TheArrow.History(Disturbed, distances.Reverse()));
         Assert.Equal("downrange", e.ParamName);
+    }
+
+    [Fact]
+    public void Many_launches_on_any_number_of_threads_are_the_single_flights()
+    {
+        RigidLaunch[] launches = [.. Enumerable.Range(-20, 41).Select(i => LevelShot with { Yaw = Angle.FromDegrees(0.1 * i) })];
+        double[] alone = [.. launches.Select(l => TheArrow.At(l, 40.Metres).Flight.Right.Meters)];
+        Assert.Equal(alone, TheArrow.AtAll(launches, 40.Metres).Select(s => s.Flight.Right.Meters));
+        Assert.Equal(alone, TheArrow.AtAll(launches, 40.Metres, threads: 1).Select(s => s.Flight.Right.Meters));
+        Assert.Empty(TheArrow.AtAll([], 40.Metres));
+        var e = Assert.Throws<AggregateException>(() => TheArrow.AtAll([LevelShot, LevelShot with { YawRate = RotationalSpeed.FromRadiansPerSecond(95) }], 40.Metres));
+        Assert.IsType<TumbledException>(Assert.Single(e.InnerExceptions));
     }
 
     [Fact]
