@@ -61,8 +61,13 @@ public sealed partial record RigidBody
     {
         ArgumentNullException.ThrowIfNull(launches);
         BatchOptions.CheckThreads(threads);
+        RigidBodySi si = Si; // worked out once
         var states = new RigidState[launches.Count];
-        Parallel.For(0, states.Length, new() { MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount }, i => states[i] = At(launches[i], downrange));
+        Parallel.For(0, states.Length, new() { MaxDegreeOfParallelism = threads ?? Environment.ProcessorCount }, i =>
+        {
+            RigidFlight flight = si.Start(launches[i].Si, 0);
+            states[i] = flight.To(downrange.Meters) == RigidOutcome.Met ? new(flight.Here) : At(launches[i], downrange); // the latter says why not
+        });
         return states;
     }
 
