@@ -26,12 +26,19 @@ static class Cases
     {
         Flight = new()
         {
-            Drag = Drag.FromConstant(K.PerMetre), Air = Air.StandardAt(Length.Zero), Gravity = Ascham.Air.Gravity.Standard, Wind = Wind.Of(0.MetresPerSecond, 3.MetresPerSecond),
+            Drag = Drag.FromConstant(K.PerMetre),
+            Air = Air.StandardAt(Length.Zero),
+            Gravity = Ascham.Air.Gravity.Standard,
+            Wind = Wind.Of(0.MetresPerSecond, 3.MetresPerSecond),
         },
         Launch = new() { Speed = Speed.MetresPerSecond, Elevation = Angle.FromRadians(Elevation) },
         Faces = [Distance.Metres],
-        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond), DragArea = Deviation.Normal(3.Percent), TailWind = Deviation.Normal(1.MetresPerSecond),
-        WindFromLeft = Deviation.Normal(1.MetresPerSecond), AimUp = Deviation.Normal(1.Milliradians), AimRight = Deviation.Normal(1.Milliradians),
+        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond),
+        DragArea = Deviation.Normal(3.Percent),
+        TailWind = Deviation.Normal(1.MetresPerSecond),
+        WindFromLeft = Deviation.Normal(1.MetresPerSecond),
+        AimUp = Deviation.Normal(1.Milliradians),
+        AimRight = Deviation.Normal(1.Milliradians),
     };
 
     /// <summary>A million of them, with the histogram and the circle that MathNet's side fills too.</summary>

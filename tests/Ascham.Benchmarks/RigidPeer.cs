@@ -17,14 +17,23 @@ static class RigidPeer
 
     static readonly Stability Invented = new()
     {
-        ShaftDiameter = Length.FromMillimeters(6.2), TotalLength = Length.FromMillimeters(720), BalancePoint = Length.FromMillimeters(293.6),
+        ShaftDiameter = Length.FromMillimeters(6.2),
+        TotalLength = Length.FromMillimeters(720),
+        BalancePoint = Length.FromMillimeters(293.6),
         Point = LiftingPart.ConePoint(Length.FromMillimeters(20), Length.FromMillimeters(6.2)),
         Fletching = new()
         {
-            Count = 3, RootChord = Length.FromMillimeters(50), TipChord = Length.FromMillimeters(30), Height = Length.FromMillimeters(12), Sweep = Length.FromMillimeters(20),
-            FromTip = Length.FromMillimeters(640), Effectiveness = Ratio.FromPercent(100), Offset = Angle.FromDegrees(2),
+            Count = 3,
+            RootChord = Length.FromMillimeters(50),
+            TipChord = Length.FromMillimeters(30),
+            Height = Length.FromMillimeters(12),
+            Sweep = Length.FromMillimeters(20),
+            FromTip = Length.FromMillimeters(640),
+            Effectiveness = Ratio.FromPercent(100),
+            Offset = Angle.FromDegrees(2),
         },
-        CarryOver = CarryOver.OntoVanes, CrossflowConstant = 1.1,
+        CarryOver = CarryOver.OntoVanes,
+        CrossflowConstant = 1.1,
     };
 
     static readonly RigidBodySi Body = new(Invented.Si, 0.026, 1.7e-3, 2.5e-7, 1.225, new(Cases.K, Cases.Gravity, 0, 0, 3));
@@ -34,9 +43,14 @@ static class RigidPeer
 
     static readonly RigidBody Whole = new()
     {
-        Stability = Invented, Mass = Mass.FromGrams(26), TransverseInertia = MassMomentOfInertia.FromKilogramSquareMeters(1.7e-3),
-        AxialInertia = MassMomentOfInertia.FromKilogramSquareMeters(2.5e-7), Drag = Drag.FromConstant(ReciprocalLength.FromInverseMeters(Cases.K)),
-        Air = Air.StandardAt(Length.Zero), Gravity = Gravity.Standard, Wind = Wind.Of(Speed.Zero, Speed.FromMetersPerSecond(3)),
+        Stability = Invented,
+        Mass = Mass.FromGrams(26),
+        TransverseInertia = MassMomentOfInertia.FromKilogramSquareMeters(1.7e-3),
+        AxialInertia = MassMomentOfInertia.FromKilogramSquareMeters(2.5e-7),
+        Drag = Drag.FromConstant(ReciprocalLength.FromInverseMeters(Cases.K)),
+        Air = Air.StandardAt(Length.Zero),
+        Gravity = Gravity.Standard,
+        Wind = Wind.Of(Speed.Zero, Speed.FromMetersPerSecond(3)),
     };
 
     static readonly RigidLaunch[] Releases = [.. Launches.Select(l => new RigidLaunch

@@ -129,7 +129,13 @@ sealed class BatchPlan
         var from = new Triple<Real>(new(Cosine * startToward - Sine * u), new(Sine * startToward + Cosine * u), arrow.StartRight);
         var shot = new Shot<Real>
         {
-            Velocity = arrow.Velocity, Wind = arrow.Wind, Varying = mass.Varying, Gravity = new(mass.Gravity), DragFactor = arrow.Drag, DensityFactor = new(1), From = from,
+            Velocity = arrow.Velocity,
+            Wind = arrow.Wind,
+            Varying = mass.Varying,
+            Gravity = new(mass.Gravity),
+            DragFactor = arrow.Drag,
+            DensityFactor = new(1),
+            From = from,
         };
         Outcome outcome = mass.Fly(shot, mass.K * arrow.Drag, new(Distances[face] + range, Sine, Cosine), 0, out Arrival<Real> end);
         if (outcome != Outcome.Met)

@@ -37,8 +37,17 @@ struct FaceSums
 
         Add(new()
         {
-            Arrived = arrived.Sum, Right = right.Sum, Up = up.Sum, RightRight = rightRight.Sum, UpUp = upUp.Sum, RightUp = rightUp.Sum,
-            Time = time.Sum, TimeTime = timeTime.Sum, Speed = speed.Sum, SpeedSpeed = speedSpeed.Sum, Within = within.Sum,
+            Arrived = arrived.Sum,
+            Right = right.Sum,
+            Up = up.Sum,
+            RightRight = rightRight.Sum,
+            UpUp = upUp.Sum,
+            RightUp = rightUp.Sum,
+            Time = time.Sum,
+            TimeTime = timeTime.Sum,
+            Speed = speed.Sum,
+            SpeedSpeed = speedSpeed.Sum,
+            Within = within.Sum,
         });
     }
 

@@ -11,7 +11,10 @@ public class BatchContractTests
 
     static readonly FlightBatch Batch = new()
     {
-        Flight = BatchTests.Flight(0.0017, Wind.Calm), Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees }, Faces = [60.Metres], LaunchSpeed = Deviation.Normal(1.MetresPerSecond),
+        Flight = BatchTests.Flight(0.0017, Wind.Calm),
+        Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees },
+        Faces = [60.Metres],
+        LaunchSpeed = Deviation.Normal(1.MetresPerSecond),
     };
 
     static readonly BatchOptions Options = new() { Arrows = 1000, Seed = 1, Level = 0.9 };

@@ -10,9 +10,15 @@ public class BatchIntervalTests
 {
     static readonly FlightBatch Batch = new()
     {
-        Flight = BatchTests.Flight(0.0017, Wind.Of(0.MetresPerSecond, 3.MetresPerSecond)), Launch = new() { Speed = 85.MetresPerSecond, Elevation = 3.5.Degrees }, Faces = [80.Metres],
-        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond), DragArea = Deviation.Normal(3.Percent), TailWind = Deviation.Normal(1.MetresPerSecond),
-        WindFromLeft = Deviation.Normal(1.MetresPerSecond), AimUp = Deviation.Normal(1.Milliradians), AimRight = Deviation.Normal(1.Milliradians),
+        Flight = BatchTests.Flight(0.0017, Wind.Of(0.MetresPerSecond, 3.MetresPerSecond)),
+        Launch = new() { Speed = 85.MetresPerSecond, Elevation = 3.5.Degrees },
+        Faces = [80.Metres],
+        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond),
+        DragArea = Deviation.Normal(3.Percent),
+        TailWind = Deviation.Normal(1.MetresPerSecond),
+        WindFromLeft = Deviation.Normal(1.MetresPerSecond),
+        AimUp = Deviation.Normal(1.Milliradians),
+        AimRight = Deviation.Normal(1.Milliradians),
     };
 
     static readonly FaceResult Truth = Run(1 << 20, 999, Sampling.EvenlySpread);

@@ -14,7 +14,9 @@ public class BatchRelationTests
 
     static readonly FlightBatch Still = new()
     {
-        Flight = BatchTests.Flight(0.0017, Wind.Calm), Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees, Up = -11.Centimetres }, Faces = [60.Metres],
+        Flight = BatchTests.Flight(0.0017, Wind.Calm),
+        Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees, Up = -11.Centimetres },
+        Faces = [60.Metres],
     };
 
     [Fact] // each input moved by one size is the single flight with that input moved
@@ -67,7 +69,10 @@ public class BatchRelationTests
     {
         FlightBatch batch = Still with
         {
-            LaunchSpeed = Deviation.Normal(0.8.MetresPerSecond), AimRight = Deviation.Normal(1.Milliradians), WindFromLeft = Deviation.Normal(1.MetresPerSecond), Range = Deviation.Uniform(1.Metres),
+            LaunchSpeed = Deviation.Normal(0.8.MetresPerSecond),
+            AimRight = Deviation.Normal(1.Milliradians),
+            WindFromLeft = Deviation.Normal(1.MetresPerSecond),
+            Range = Deviation.Uniform(1.Metres),
         };
         var random = new Random(5);
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
@@ -94,9 +99,17 @@ public class BatchRelationTests
     {
         FlightBatch batch = BatchTests.Everything with
         {
-            Faces = [60.Metres], LaunchSpeed = Deviation.Normal(0.06.MetresPerSecond), DragArea = Deviation.Normal(0.3.Percent), AimUp = Deviation.Normal(0.1.Milliradians),
-            AimRight = Deviation.Normal(0.1.Milliradians), TailWind = Deviation.Normal(0.1.MetresPerSecond), WindFromLeft = Deviation.Uniform(0.2.MetresPerSecond),
-            Updraught = Deviation.Normal(0.03.MetresPerSecond), Range = Deviation.Uniform(10.Centimetres), Cant = Deviation.Normal(0.2.Degrees), Mass = Deviation.Normal(0.1.Percent),
+            Faces = [60.Metres],
+            LaunchSpeed = Deviation.Normal(0.06.MetresPerSecond),
+            DragArea = Deviation.Normal(0.3.Percent),
+            AimUp = Deviation.Normal(0.1.Milliradians),
+            AimRight = Deviation.Normal(0.1.Milliradians),
+            TailWind = Deviation.Normal(0.1.MetresPerSecond),
+            WindFromLeft = Deviation.Uniform(0.2.MetresPerSecond),
+            Updraught = Deviation.Normal(0.03.MetresPerSecond),
+            Range = Deviation.Uniform(10.Centimetres),
+            Cant = Deviation.Normal(0.2.Degrees),
+            Mass = Deviation.Normal(0.1.Percent),
         };
         var plan = batch.Plan();
         double up = 0, right = 0, both = 0;

@@ -17,9 +17,17 @@ public class BatchTests
         Flight = Flight(0.0017, Wind.Of(-1.MetresPerSecond, 3.MetresPerSecond)),
         Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees, Up = -11.Centimetres },
         Faces = [60.Metres, 20.Metres, 91.44.Metres],
-        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond), DragArea = Deviation.Normal(3.Percent), AimUp = Deviation.Normal(1.Milliradians), AimRight = Deviation.Normal(1.Milliradians),
-        TailWind = Deviation.Normal(1.MetresPerSecond), WindFromLeft = Deviation.Uniform(2.MetresPerSecond), Updraught = Deviation.Normal(0.3.MetresPerSecond),
-        Range = Deviation.Uniform(1.Metres), Cant = Deviation.Normal(2.Degrees), Mass = Deviation.Normal(1.Percent), SpeedPerMass = -0.4,
+        LaunchSpeed = Deviation.Normal(0.6.MetresPerSecond),
+        DragArea = Deviation.Normal(3.Percent),
+        AimUp = Deviation.Normal(1.Milliradians),
+        AimRight = Deviation.Normal(1.Milliradians),
+        TailWind = Deviation.Normal(1.MetresPerSecond),
+        WindFromLeft = Deviation.Uniform(2.MetresPerSecond),
+        Updraught = Deviation.Normal(0.3.MetresPerSecond),
+        Range = Deviation.Uniform(1.Metres),
+        Cant = Deviation.Normal(2.Degrees),
+        Mass = Deviation.Normal(1.Percent),
+        SpeedPerMass = -0.4,
     };
 
     [Theory]
@@ -29,7 +37,14 @@ public class BatchTests
     {
         var options = new BatchOptions
         {
-            Arrows = arrows, Seed = 7, Level = 0.95, Sampling = sampling, Circle = 30.Centimetres, HistogramHalfWidth = 1.Metres, HistogramCells = 16, Threads = 1,
+            Arrows = arrows,
+            Seed = 7,
+            Level = 0.95,
+            Sampling = sampling,
+            Circle = 30.Centimetres,
+            HistogramHalfWidth = 1.Metres,
+            HistogramCells = 16,
+            Threads = 1,
         };
         BatchResult one = Everything.Summarise(options, cancellation: Stop), two = Everything.Summarise(options with { Threads = 2 }, cancellation: Stop), again = Everything.Summarise(options, cancellation: Stop);
         for (int face = 0; face < 3; face++)
@@ -131,7 +146,9 @@ public class BatchTests
     {
         var far = Everything with
         {
-            Flight = Flight(0.004, Wind.Of(-4.MetresPerSecond, 0.MetresPerSecond)), Launch = new() { Speed = 40.MetresPerSecond, Elevation = 40.Degrees }, Faces = [40.Metres, 133.Metres],
+            Flight = Flight(0.004, Wind.Of(-4.MetresPerSecond, 0.MetresPerSecond)),
+            Launch = new() { Speed = 40.MetresPerSecond, Elevation = 40.Degrees },
+            Faces = [40.Metres, 133.Metres],
             LaunchSpeed = Deviation.Normal(2.MetresPerSecond),
         };
         BatchStrikes strikes = new(1000, 2);

@@ -76,7 +76,9 @@ public class RigidBodyIndependentTests
         // Half of the releases in one plane, where the crossflow passes through zero; 20 to 100 yd.
         RigidBodySi body = Whole with
         {
-            Stability = Whole.Stability with { Across = crossflow / 1.1 * Whole.Stability.Across }, DragAbove = 1.5 * K, SwitchAngle = switchDegrees * Degree,
+            Stability = Whole.Stability with { Across = crossflow / 1.1 * Whole.Stability.Across },
+            DragAbove = 1.5 * K,
+            SwitchAngle = switchDegrees * Degree,
         };
         var random = new Random(11);
         double Between(double low, double high) => low + (high - low) * random.NextDouble();

@@ -18,7 +18,11 @@ public class VaryingWindTests
 
     internal static readonly WindProfile Profile = new()
     {
-        AtReference = Of(-4, 6), ReferenceHeight = Length.FromMeters(10), Exponent = 1.0 / 7, OriginAboveGround = Length.FromMeters(1.6), GroundSlope = Angle.Zero,
+        AtReference = Of(-4, 6),
+        ReferenceHeight = Length.FromMeters(10),
+        Exponent = 1.0 / 7,
+        OriginAboveGround = Length.FromMeters(1.6),
+        GroundSlope = Angle.Zero,
     };
 
     static readonly LaunchSi Launch = new(72, 3 * Degree, 0.3 * Degree, 0.5, -0.1, 0.02);
@@ -67,7 +71,12 @@ public class VaryingWindTests
         var shot = new Shot<Real>
         {
             Velocity = Shot<Real>.Direct(new(launch.Speed), (new(Math.Sin(launch.Elevation)), new(Math.Cos(launch.Elevation))), (new(Math.Sin(launch.Azimuth)), new(Math.Cos(launch.Azimuth)))),
-            Wind = default, Varying = null, Gravity = new(mass.Gravity), DragFactor = new(1), DensityFactor = new(1), From = launch.From,
+            Wind = default,
+            Varying = null,
+            Gravity = new(mass.Gravity),
+            DragFactor = new(1),
+            DensityFactor = new(1),
+            From = launch.From,
         };
         foreach (var (wind, end) in new[] { (Of(1, -3), 20.0), (Of(-4, 5), 47), (Of(2, 8), 75) })
         {
@@ -76,7 +85,13 @@ public class VaryingWindTests
             Assert.Equal(Outcome.Met, Flown.Through(shot, new Uniform(wind), new Law(mass), face, start, 24, out Arrival<Real> leg));
             shot = new()
             {
-                Velocity = leg.Velocity, Wind = default, Varying = null, Gravity = shot.Gravity, DragFactor = new(1), DensityFactor = new(1), From = shot.From + leg.Moved,
+                Velocity = leg.Velocity,
+                Wind = default,
+                Varying = null,
+                Gravity = shot.Gravity,
+                DragFactor = new(1),
+                DensityFactor = new(1),
+                From = shot.From + leg.Moved,
             };
         }
 
@@ -111,7 +126,12 @@ public class VaryingWindTests
             var shot = new Shot<Real>
             {
                 Velocity = Shot<Real>.Direct(new(launch.Speed), (new(Math.Sin(launch.Elevation)), new(Math.Cos(launch.Elevation))), (new(0), new(1))),
-                Wind = default, Varying = null, Gravity = new(mass.Gravity), DragFactor = new(1), DensityFactor = new(1), From = default,
+                Wind = default,
+                Varying = null,
+                Gravity = new(mass.Gravity),
+                DragFactor = new(1),
+                DensityFactor = new(1),
+                From = default,
             };
             Assert.Equal(Outcome.Met, Flown.Through(shot, new Waves(), new Law(mass), Face.Square(90, 4 * Degree), 0, steps, out Arrival<Real> end));
             return end.Moved;
@@ -155,8 +175,11 @@ public class VaryingWindTests
                 double line = Pick(-40, 40) * Degree, distance = Pick(5, 120);
                 PointMassSi mass = AnyDrag.Flight(law).In(new WindProfile
                 {
-                    AtReference = Of(Pick(-8, 8), Pick(-8, 8)), ReferenceHeight = Length.FromMeters(Pick(1, 10)), Exponent = Pick(0.1, 0.4),
-                    OriginAboveGround = Length.FromMeters(Pick(1, 3)), GroundSlope = Angle.FromRadians(line),
+                    AtReference = Of(Pick(-8, 8), Pick(-8, 8)),
+                    ReferenceHeight = Length.FromMeters(Pick(1, 10)),
+                    Exponent = Pick(0.1, 0.4),
+                    OriginAboveGround = Length.FromMeters(Pick(1, 3)),
+                    GroundSlope = Angle.FromRadians(line),
                 });
                 var launch = new LaunchSi(Pick(45, 120), line + Pick(0, 12) * Degree);
                 if (mass.Fly(launch, distance, line, out StateSi s, out _) != Outcome.Met || s.Above(line) < -1
