@@ -23,7 +23,7 @@ new ReadingScenario(seed: 4601).Write(Path.Combine(folder, "reading-a-group"), 8
 new ReadingScenario(seed: 4602).Write(Path.Combine(folder, "reading-a-group-metric"), 6, 3, 25.Metres);
 new HowFarScenario(seed: 4610).Write(Path.Combine(folder, "how-far"));
 new TiringScenario(seed: 4611).Write(Path.Combine(folder, "how-far-metric"));
-new SameHoleScenario(seed: 4608).Write(Path.Combine(folder, "same-hole"), [(20.Yards, 6), (30.Yards, 8), (40.Yards, 12)], 1.6.Milliradians, -1.8.Milliradians);
+new SameHoleScenario(seed: 4608).Write(Path.Combine(folder, "same-hole"), [(20.Yards, 6), (30.Yards, 8), (40.Yards, 12)], 2.0.Milliradians, -2.2.Milliradians);
 new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"), [(40.Yards, 30)], Angle.Zero, Angle.Zero);
 new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
 
