@@ -59,12 +59,13 @@ public sealed class HitShots
         Shot[] fit = Fit([.. shots.Select(s => s with { Called = false })], known, setup, setAside);
         var dayOpeners = known.GroupBy(s => s.Date).Select(day => day.First().Name).ToHashSet();
         Shot[] first = [.. fit.Where(s => firstShotApart && s.Number == 1 && dayOpeners.Contains(s.Session))];
-        var stations = StationGroup.From(fit.Except(first));
-        if (stations.Count == 0)
+        Shot[] later = [.. fit.Where(s => !first.Contains(s))];
+        if (later.Length == 0)
         {
             throw new CannotTellException($"No shots are left to tell how far. {string.Join(" ", setAside)}");
         }
 
+        var stations = StationGroup.From(later);
         Group[] groups = [.. stations.Select(s => Group.Of(s.Shots))];
         var (scatter, farOnly) = ScatterOf(groups, stations, setup, cautions);
         string[] points = [.. groups.SelectMany(g => g.Shots).Select(s => s.PointType).OfType<string>().Distinct()];

@@ -51,7 +51,7 @@ public static class IntervalSeries
         }
 
         var chart = Look.Chart(traces, Look.Height, new() { ["margin.t"] = 84 },
-            ("xaxis", Look.Axis(Markup.Label(along), x)), ("yaxis", Look.Axis(Markup.Wrapped($"{what} ({abbreviation})", 42), y)),
+            ("xaxis", Look.Axis(Markup.Label($"{along} (number)"), x)), ("yaxis", Look.Axis(Markup.Wrapped($"{what} ({abbreviation})", 42), y)),
             ("showlegend", true), ("legend", Look.Legend), ("margin", new { l = 16, r = 16, t = 48, b = 16 }));
         int missed = all.Count(p => Misses(p.E)), decimals = all.Max(p => Math.Min(3, NumberText.Decimals(p.E.StandardError)));
         double[] levels = [.. all.Select(p => p.E.Level).Distinct()];

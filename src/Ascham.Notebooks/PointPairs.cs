@@ -48,15 +48,15 @@ public sealed class PointPairs
         }
 
         List<string> setAside = [];
-        Drop(setAside, ref all, s => s.Fletched == false, "are bare shafts");
-        Drop(setAside, ref all, s => !Same(s.PointType, first) && !Same(s.PointType, second), $"have neither {first} nor {second} points");
+        Drop(setAside, ref all, s => s.Fletched == false, "without vanes");
+        Drop(setAside, ref all, s => !Same(s.PointType, first) && !Same(s.PointType, second), $"with neither {first} nor {second} points");
         List<PointPair> pairs = [];
         foreach (var there in all.GroupBy(s => Math.Round(s.Distance.Meters, 3)).OrderBy(g => g.Key))
         {
             Shot[] one = [.. there.Where(s => Same(s.PointType, first))], other = [.. there.Where(s => Same(s.PointType, second))];
             if (one.Length == 0 || other.Length == 0)
             {
-                setAside.Add($"{there.Count()} arrows at {NotebookDisplay.Text(there.First().Distance)}: only one kind of point was shot there.");
+                setAside.Add($"{there.Count()} {(there.Count() == 1 ? "arrow" : "arrows")} at {NotebookDisplay.Text(there.First().Distance)}: only one kind of point was shot there.");
                 continue;
             }
 
@@ -85,7 +85,7 @@ public sealed class PointPairs
     {
         if (shots.Count(unfit) is > 0 and var count)
         {
-            setAside.Add($"{count} arrows {reason}.");
+            setAside.Add($"{count} {(count == 1 ? "arrow" : "arrows")} {reason}.");
             shots = [.. shots.Where(s => !unfit(s))];
         }
     }
