@@ -194,7 +194,7 @@ sealed class HowFarScenario(int seed) : Archer(seed)
     }
 }
 
-/// <summary>One evening in metres; the angle grows from 0.9 mrad at 18 m to 2.4 mrad at 55 m, as with tiring arms or a worse view. No first arrow of a day.</summary>
+/// <summary>One evening in metres; the angle grows from 0.6 mrad at 18 m to 3.2 mrad at 55 m, as with tiring arms or a worse view. No first arrow of a day.</summary>
 sealed class TiringScenario(int seed) : Archer(seed)
 {
     internal void Write(string folder)
@@ -202,7 +202,7 @@ sealed class TiringScenario(int seed) : Archer(seed)
         int[] distances = [18, 30, 42, 55];
         var shots = distances.SelectMany((metres, station) => Enumerable.Range(0, 6).Select(i =>
         {
-            double sigma = 0.9 + (1.5 * (metres - 18) / 37.0);
+            double sigma = 0.6 + (2.6 * (metres - 18) / 37.0);
             return Struck("thornmere-9", (6 * station) + i + 2, metres.Metres, sigma * Normal(), sigma * Normal());
         }));
         new Scenario(InventedBow.Setup, [Evening("thornmere-9", 26, DistanceSource.Marked)], [.. shots], []).In(1.Metres).Write(folder, Seed);
