@@ -104,7 +104,9 @@ public static class HitByDistance
 
     sealed record Point(double X, Estimate<double> E)
     {
-        public static Point Of(double x, Estimate<double> e) => Check.Showable(e, "A hit probability") is { Low: >= 0, High: <= 1 } share
+        const double Rounding = 1e-9;   // of the quadrature
+
+        public static Point Of(double x, Estimate<double> e) => Check.Showable(e, "A hit probability") is { Low: >= -Rounding, High: <= 1 + Rounding } share
             ? new(Check.Finite(x, "distance"), share)
             : throw new ArgumentException($"A hit probability must lie between 0 and 1; it was {NumberText.Plain(e.Low)} to {NumberText.Plain(e.High)}.", nameof(e));
     }

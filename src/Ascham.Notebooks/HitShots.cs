@@ -62,7 +62,7 @@ public sealed class HitShots
         Shot[] later = [.. fit.Where(s => !first.Contains(s))];
         if (later.Length == 0)
         {
-            throw new CannotTellException($"No shots are left to tell how far. {string.Join(" ", setAside)}");
+            throw new CannotTellException($"No shots are left to tell how far. {string.Join(" ", setAside)}{(first.Length > 0 ? $"First arrows of a day kept apart: {first.Length}." : "")}");
         }
 
         var stations = StationGroup.From(later);

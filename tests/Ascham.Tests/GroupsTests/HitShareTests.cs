@@ -42,7 +42,7 @@ public class HitShareTests
     [Theory]
     [InlineData(-1, 5, 0.9, "hits must be from 0 to 5")]
     [InlineData(6, 5, 0.9, "hits must be from 0 to 5")]
-    [InlineData(0, 0, 0.9, "arrows must be from 1 to 1000000")]
+    [InlineData(0, 0, 0.9, "arrows must be from 1 to 1E+06")]
     public void Impossible_counts_are_refused(int hits, int arrows, double level, string message) =>
         Assert.Contains(message, Assert.Throws<ArgumentOutOfRangeException>(() => HitShare.Of(hits, arrows, level)).Message, StringComparison.Ordinal);
 
