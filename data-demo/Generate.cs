@@ -19,6 +19,13 @@ using UnitsNet.Units;
 string folder = Folder();
 new TapeCheckScenario(seed: 4107).Write(Path.Combine(folder, "tape-check"), Path.Combine(folder, "tape-check-metric"));
 new FixedSettingScenario(seed: 4108).Write(Path.Combine(folder, "tape-check-fixed"));
+new ReadingScenario(seed: 4601).Write(Path.Combine(folder, "reading-a-group"), 8, 5, 30.Yards);
+new ReadingScenario(seed: 4602).Write(Path.Combine(folder, "reading-a-group-metric"), 6, 3, 25.Metres);
+new HowFarScenario(seed: 4610).Write(Path.Combine(folder, "how-far"));
+new TiringScenario(seed: 4611).Write(Path.Combine(folder, "how-far-metric"));
+new SameHoleScenario(seed: 4608).Write(Path.Combine(folder, "same-hole"), [(20.Yards, 6), (30.Yards, 8), (40.Yards, 12)], 2.0.Milliradians, -2.2.Milliradians);
+new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"), [(40.Yards, 30)], Angle.Zero, Angle.Zero);
+new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 
@@ -69,6 +76,18 @@ class Archer(int seed)
 
     protected Length SettingError() => (0.008 * Normal()).Inches;
 
+    /// <summary>An arrow that struck so many milliradians from the aim, read to a twentieth of an inch or a millimetre.</summary>
+    protected static Shot Struck(string session, int number, Length distance, double right, double up)
+    {
+        Length Read(double milliradians) => distance.Unit == LengthUnit.Meter
+            ? Math.Round(distance.Meters * milliradians).Millimetres
+            : InventedBow.Rounded(distance * (1e-3 * milliradians), 0.05);
+        return new() { Session = session, Distance = distance, Number = number, Impact = new Impact(Read(right), Read(up)), PointType = "field" };
+    }
+
+    protected static Session Evening(string name, int day, DistanceSource source) =>
+        new() { Name = name, Date = new(2026, 9, day), Setup = "alder", DistanceSource = source, Temperature = 17.Celsius, Pressure = 1009.Hectopascals, Wind = "calm", Note = "invented" };
+
     protected IEnumerable<Shot> Station(string session, Length distance, Length position, Length settingError, bool recordSetting, int firstNumber)
     {
         var stands = distance + (0.3 * Normal()).Yards;
@@ -92,7 +111,7 @@ class Archer(int seed)
         }
     }
 
-    double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    protected double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }
 
 /// <summary>The sight set to each distance's mark; one flyer called at 60 yd. Written twice: yards and inches, metres and millimetres.</summary>
@@ -137,9 +156,88 @@ sealed class FixedSettingScenario(int seed) : Archer(seed)
     }
 }
 
-/// <summary>The four files of one folder.</summary>
+/// <summary>Groups in one evening for reading: scatter 1.6 mrad a side, round; the sight 0.8 mrad right and 0.5 mrad low. In the fourth group one arrow is a called flyer.</summary>
+sealed class ReadingScenario(int seed) : Archer(seed)
+{
+    internal void Write(string folder, int groups, int arrows, Length distance) =>
+        new Scenario(InventedBow.Setup, [Evening("thornmere-school", 3, DistanceSource.Marked)], [.. Shots(groups, arrows, distance)], []).In(distance).Write(folder, Seed);
+
+    IEnumerable<Shot> Shots(int groups, int arrows, Length distance) =>
+        from i in Enumerable.Range(0, groups * arrows)
+        let flyer = i / arrows == 3 && i % arrows == 1
+        select Struck("thornmere-school", i + 1, distance, 0.8 + (1.6 * Normal()) + (flyer ? 6 : 0), -0.5 + (1.6 * Normal()) - (flyer ? 4 : 0)) with
+        {
+            Group = $"{1 + (i / arrows)}",
+            Arrow = $"{1 + (i % arrows)}",
+            Called = flyer,
+            Note = flyer ? "plucked" : null,
+        };
+}
+
+/// <summary>Five days at five distances; scatter 1.1 mrad a side about a centre that wanders 0.25 mrad from day to day. The first arrow of a day is shot cold at 30 yd: 2.4 mrad, and 1.5 mrad low.</summary>
+sealed class HowFarScenario(int seed) : Archer(seed)
+{
+    internal void Write(string folder)
+    {
+        Session[] days = [.. Enumerable.Range(1, 5).Select(day => Evening($"thornmere-day-{day}", 5 + (2 * day), DistanceSource.Marked))];
+        new Scenario(InventedBow.Setup, days, [.. days.SelectMany(Shots)], []).Write(folder, Seed);
+    }
+
+    IEnumerable<Shot> Shots(Session day)
+    {
+        var (right, up) = (0.25 * Normal(), 0.25 * Normal());
+        yield return Struck(day.Name, 1, 30.Yards, right + (2.4 * Normal()), up - 1.5 + (2.4 * Normal())) with { Note = "first arrow of the day" };
+        for (int i = 0; i < 20; i++)
+        {
+            yield return Struck(day.Name, i + 2, (20 + (10 * (i / 4))).Yards, right + (1.1 * Normal()), up + (1.1 * Normal()));
+        }
+    }
+}
+
+/// <summary>One evening in metres; the angle grows from 0.6 mrad at 18 m to 3.2 mrad at 55 m, as with tiring arms or a worse view. No first arrow of a day.</summary>
+sealed class TiringScenario(int seed) : Archer(seed)
+{
+    internal void Write(string folder)
+    {
+        int[] distances = [18, 30, 42, 55];
+        var shots = distances.SelectMany((metres, station) => Enumerable.Range(0, 6).Select(i =>
+        {
+            double sigma = 0.6 + (2.6 * (metres - 18) / 37.0);
+            return Struck("thornmere-9", (6 * station) + i + 2, metres.Metres, sigma * Normal(), sigma * Normal());
+        }));
+        new Scenario(InventedBow.Setup, [Evening("thornmere-9", 26, DistanceSource.Marked)], [.. shots], []).In(1.Metres).Write(folder, Seed);
+    }
+}
+
+/// <summary>Field points and broadheads in turn, in pairs whose order is drawn by lot; scatter 1.1 mrad a side for both, broadheads moved by a fixed angle.</summary>
+sealed class SameHoleScenario(int seed) : Archer(seed)
+{
+    internal void Write(string folder, (Length Distance, int Pairs)[] stations, Angle right, Angle up) =>
+        new Scenario(InventedBow.Setup, [Evening("thornmere-heads", 20, DistanceSource.Marked)], [.. Shots(stations, right.Milliradians, up.Milliradians)], []).In(stations[0].Distance).Write(folder, Seed);
+
+    IEnumerable<Shot> Shots((Length Distance, int Pairs)[] stations, double right, double up)
+    {
+        int number = 0;
+        foreach (var (distance, pairs) in stations)
+        {
+            for (int i = 0; i < 2 * pairs; i++)
+            {
+                bool second = i % 2 == 0 ? Normal() > 0 : !Heads;   // the second of a pair is the other kind
+                Heads = second;
+                yield return Struck("thornmere-heads", ++number, distance, 0.2 + (second ? right : 0) + (1.1 * Normal()), (second ? up : 0) + (1.1 * Normal())) with { PointType = second ? "broadhead" : "field" };
+            }
+        }
+    }
+
+    bool Heads { get; set; }
+}
+
+/// <summary>The files of one folder; marks only where the scenario has any.</summary>
 sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyList<Shot> Shots, IReadOnlyList<Mark> Marks)
 {
+    /// <summary>Itself, or the setup in metric units where distances are in metres.</summary>
+    internal Scenario In(Length distance) => distance.Unit == LengthUnit.Meter ? this with { Setup = Metric().Setup } : this;
+
     internal Scenario Metric() => new(
         Setup with
         {
@@ -148,19 +246,22 @@ sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyLi
             Sight = Setup.Sight with { PeepToPin = In(Setup.Sight.PeepToPin, LengthUnit.Millimeter), PeepHeight = In(Setup.Sight.PeepHeight, LengthUnit.Millimeter) },
             Range = Setup.Range with { LongestSafeDistance = In(Setup.Range.LongestSafeDistance, LengthUnit.Meter), ButtBelow = 584.2.Millimetres, ButtAbove = 635.Millimetres, ButtLeft = 609.6.Millimetres, ButtRight = 609.6.Millimetres },
         },
-        [.. Sessions.Select(s => s with { DistanceSd = In(s.DistanceSd!.Value, LengthUnit.Meter), SettingSd = In(s.SettingSd!.Value, LengthUnit.Millimeter) })],
+        [.. Sessions.Select(s => s with { DistanceSd = s.DistanceSd is { } d ? In(d, LengthUnit.Meter) : null, SettingSd = s.SettingSd is { } t ? In(t, LengthUnit.Millimeter) : null })],
         [.. Shots.Select(s => s with { Distance = In(s.Distance, LengthUnit.Meter), Impact = s.Impact is { } i ? new Impact(In(i.Right, LengthUnit.Millimeter), In(i.Up, LengthUnit.Millimeter)) : null })],
         [.. Marks.Select(m => new Mark(In(m.Distance, LengthUnit.Meter), In(m.Position, LengthUnit.Millimeter)))]);
 
-    internal void Write(string folder, int seed, bool semicolons)
+    internal void Write(string folder, int seed, bool semicolons = false)
     {
         Directory.CreateDirectory(folder);
         SetupFile.Write(Path.Combine(folder, "setup.json"), Setup);
         SessionsFile.Write(Path.Combine(folder, "sessions.csv"), Sessions);
         ShotsFile.Write(Path.Combine(folder, "shots.csv"), Shots);
-        var unit = PositionUnit.Of(Marks[0].Position.Unit);
-        MarksFile.Write(Path.Combine(folder, "marks.csv"), new Marks(Marks, Marks[0].Distance.Unit, unit));
-        foreach (string name in new[] { "sessions.csv", "shots.csv", "marks.csv" })
+        if (Marks.Count > 0)
+        {
+            MarksFile.Write(Path.Combine(folder, "marks.csv"), new Marks(Marks, Marks[0].Distance.Unit, PositionUnit.Of(Marks[0].Position.Unit)));
+        }
+
+        foreach (string name in (string[])[.. Marks.Count > 0 ? ["marks.csv"] : Array.Empty<string>(), "sessions.csv", "shots.csv"])
         {
             string path = Path.Combine(folder, name), text = $"# invented by data-demo/Generate.cs, seed {seed.ToString(CultureInfo.InvariantCulture)}\n" + File.ReadAllText(path);
             File.WriteAllText(path, semicolons ? text.Replace(',', ';').Replace("Generate.cs;", "Generate.cs,").ReplaceLineEndings("\r\n") : text);

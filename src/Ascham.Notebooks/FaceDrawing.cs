@@ -19,6 +19,8 @@ sealed class FaceDrawing(LengthUnit unit, string[] groupNames, double half, doub
     static readonly Look.Style CalledLook = Look.Series[1] with { Symbol = "x" };
     static readonly Look.Style[] GroupLooks = [Look.Series[0], Look.Series[2] with { Symbol = "square" }, Look.Series[3]];
 
+    static readonly string[] CircleDashes = ["dot", "longdash", "dashdot"];
+
     /// <summary>What the legend names by now; each look is named once for all panels.</summary>
     public IReadOnlyCollection<string> Legend => inLegend;
 
@@ -85,6 +87,8 @@ sealed class FaceDrawing(LengthUnit unit, string[] groupNames, double half, doub
         }
 
         var groups = panel.Groups.Select(g => (Group: g, Look: GroupLooks[Array.IndexOf(groupNames, g.Name)])).ToArray();
+        traces.AddRange(groups.SelectMany(g => g.Group.Circles.Select((c, i) => Circle(c.At.Right.As(unit), c.At.Up.As(unit), Check.Positive(c.Radius.As(unit), abbreviation, "radius"), c.Name,
+            ("line", new { color = g.Look.Colour, dash = CircleDashes[i % CircleDashes.Length], width = 2 })))));
         traces.AddRange(groups.SelectMany(g => Centre(g.Group, g.Look)));
         traces.AddRange(groups.SelectMany(g => Points(g.Group.Name, g.Group.Marks.Where(m => !m.Called), g.Look)));
         traces.AddRange(Points("called flyer", panel.Groups.SelectMany(g => g.Marks).Where(m => m.Called), CalledLook));

@@ -20,7 +20,17 @@ public sealed record FaceCentre(Impact At, Length Radius, double Level);
 /// <param name="Name">Name, shown on the chart; groups of the same name in several panels look alike.</param>
 /// <param name="Marks">The marks; may be empty.</param>
 /// <param name="Centre">Centre of the group; left out, none is drawn.</param>
-public sealed record FaceGroup(string Name, IReadOnlyList<FaceMark> Marks, FaceCentre? Centre = null);
+public sealed record FaceGroup(string Name, IReadOnlyList<FaceMark> Marks, FaceCentre? Centre = null)
+{
+    /// <summary>Circles drawn in the look of the group, such as the one that should hold its next arrow; none when not given.</summary>
+    public IReadOnlyList<FaceCircle> Circles { get; init; } = [];
+}
+
+/// <summary>A named circle on a face.</summary>
+/// <param name="Name">What it is, shown in the legend, such as <c>next arrow, 90 %</c>.</param>
+/// <param name="At">Its centre.</param>
+/// <param name="Radius">Its radius; positive.</param>
+public sealed record FaceCircle(string Name, Impact At, Length Radius);
 
 /// <summary>What one panel of a <see cref="TargetFace"/> shows: a face at one distance, or one session.</summary>
 /// <param name="Name">Name, shown above the panel.</param>

@@ -72,8 +72,9 @@ public static class TargetFace
         }
 
         var centres = panels.SelectMany(p => p.Groups).Where(g => g.Centre is not null).Select(g => g.Centre!).ToArray();
+        var circles = panels.SelectMany(p => p.Groups).SelectMany(g => g.Circles).Select(c => new FaceCentre(c.At, c.Radius, 0));
         var reach = marks.SelectMany(i => (Length[])[i.Right, i.Up]).Select(l => Math.Abs(Check.Finite(l.As(unit), "impact")))
-            .Concat(centres.SelectMany(c => (Length[])[c.At.Right, c.At.Up], (c, l) => Math.Abs(Check.Finite(l.As(unit), "centre")) + Check.Positive(c.Radius.As(unit), NumberText.Unit(unit), "radius")))
+            .Concat(centres.Concat(circles).SelectMany(c => (Length[])[c.At.Right, c.At.Up], (c, l) => Math.Abs(Check.Finite(l.As(unit), "centre")) + Check.Positive(c.Radius.As(unit), NumberText.Unit(unit), "radius")))
             .Append(ring);
         double half = reach.Max();
         return 1.12 * (half > 0 ? half : 1);
@@ -123,6 +124,12 @@ public static class TargetFace
             sentences.Add($"A shaded disc holds the true centre of its group with {string.Join(" or ", levels.Select(NumberText.Percent))} confidence.");
         }
 
+        var circles = panels.SelectMany(p => p.Groups).SelectMany(g => g.Circles).ToArray();
+        if (circles.Length > 0)
+        {
+            sentences.Add($"Dotted or broken circles: {string.Join("; ", circles.Select(c => c.Name).Distinct())}.");
+        }
+
         sentences.AddRange(from p in panels
                            where p.Missed.Count > 0
                            let ways = p.Missed.GroupBy(m => m).OrderBy(g => g.Key).Select(g => $"{g.Count()} {(g.Key == Miss.Unknown ? "unseen" : ShotFrame.MissWord(g.Key))}")
@@ -144,7 +151,9 @@ public static class TargetFace
         double right = group.Marks.Average(m => m.At.Right.As(unit)), up = group.Marks.Average(m => m.At.Up.As(unit));
         string name = NumberText.Unit(unit);
         int called = group.Marks.Count(m => m.Called);
-        return $"{who}{(called > 0 ? $", {called} of them called flyers" : "")}, on average {Size(right)} {name} {(right < 0 ? "left" : "right")} and {Size(up)} {name} {(up < 0 ? "low" : "high")}.";
+        return $"{who}{(called > 0 ? $", {called} of them called flyers" : "")}, on average {Size(right)} {name} {(right < 0 ? "left" : "right")} and {Size(up)} {name} {(up < 0 ? "low" : "high")}.{Circles()}";
+
+        string Circles() => string.Concat(group.Circles.Select(c => $" {c.Name}: radius {NumberText.Fixed(c.Radius.As(unit), 1)} {name}."));
 
         static string Size(double value) => NumberText.Fixed(Math.Abs(value), 1);
     }

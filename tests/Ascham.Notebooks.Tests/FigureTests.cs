@@ -40,7 +40,7 @@ public class FigureTests
         var layout = JsonNode.Parse(Samples.AllFigures[index].ToPlotlyJson())!["layout"]!.AsObject();
         var titles = layout.Where(m => m.Key.StartsWith("xaxis", StringComparison.Ordinal) || m.Key.StartsWith("yaxis", StringComparison.Ordinal))
             .Where(m => m.Value!["ticktext"] is null).Select(m => (string)m.Value!["title"]!["text"]!);
-        Assert.All(titles, t => Assert.Matches(@"\((mm|cm|in|yd|times)\)$", t));
+        Assert.All(titles, t => Assert.Matches(@"\((mm|cm|in|yd|times|%|s|number)\)$", t));
     }
 
     [Theory, MemberData(nameof(Each))]

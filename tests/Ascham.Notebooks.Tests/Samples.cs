@@ -74,7 +74,21 @@ static class Samples
         Enumerable.Range(0, 31).Select(i => ((20 + (2.0 * i)).Yards, Millimetres((0.02 * 2 * i) - 0.05, 0.08 + (0.002 * Math.Abs(i - 15))))),
         LengthUnit.Yard, LengthUnit.Millimeter, marginAt: d => (15 / d.Yards).Millimetres);
 
-    public static IReadOnlyList<Figure> AllFigures => [Face, NamedFace, TwoGroups, ManyPanels, Drop, Intervals, OpenIntervals, Residuals];
+    static Estimate<double> Chance(double value) => new(value, 0.04, Math.Max(0, value - 0.08), Math.Min(1, value + 0.06), 0.90, 24, "invented");
+
+    public static Figure Circled => TargetFace.Draw("A group and its next arrow",
+        [new("40 yd", [new FaceGroup("arrows", [new(new(1.Inches, -2.Inches)), new(new(2.Inches, 0.5.Inches))], Centre([new(1.5.Inches, -0.75.Inches)])) { Circles = [new("next arrow, 90 %", new(1.5.Inches, -0.75.Inches), 4.Inches)] }], [])], LengthUnit.Inch);
+
+    public static Figure Repeats => RepeatPlot.Draw("Sigma, again and again", "sigma estimated",
+        new[] { 3, 12 }.Select(n => ($"{n} arrows", (IReadOnlyList<Length>)[.. Enumerable.Range(1, 30).Select(i => (2 + (Math.Sin(i) * 3 / n)).Inches)])), LengthUnit.Inch, 2.Inches);
+
+    public static Figure Series => IntervalSeries.Draw("Group after group", "sigma", "group", Enumerable.Range(1, 12).Select(i => ((double)i, Inches(2 + (0.5 * Math.Sin(i)), 0.25))), LengthUnit.Inch, 2.Inches);
+
+    public static Figure HitChances => HitByDistance.Draw("Chance to hit",
+        [new("with wind and distance error", [.. Enumerable.Range(1, 12).Select(i => ((5.0 * i).Yards, Chance(1 - (0.003 * i * i))))]), new("from pegs", [.. Enumerable.Range(1, 12).Select(i => ((5.0 * i).Yards, Chance(1 - (0.002 * i * i))))])],
+        [(20.0.Yards, Chance(0.95)), (40.0.Yards, Chance(0.85))], 0.8, Enumerable.Range(1, 12).Select(i => ((5.0 * i).Yards, Duration.FromSeconds(0.06 * i))), LengthUnit.Yard);
+
+    public static IReadOnlyList<Figure> AllFigures => [Face, NamedFace, TwoGroups, ManyPanels, Drop, Intervals, OpenIntervals, Residuals, Circled, Repeats, Series, HitChances];
 
     /// <summary>A page as a runner lays it out: script once in the head, then what the cells show.</summary>
     public static string Page(IEnumerable<string> outputs) => $$"""
