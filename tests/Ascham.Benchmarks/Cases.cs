@@ -1,6 +1,7 @@
 namespace Ascham.Benchmarks;
 
 using Ascham.Air;
+using Ascham.Arrows;
 using Ascham.Flight;
 using Ascham.Numerics;
 using Ascham.Quantities;
@@ -13,6 +14,9 @@ static class Cases
 
     /// <summary>Ordinary shots: 70 to 95 m/s, -3 to 8 degrees, winds to 8 m/s, 20 to 100 yd, drag from 0.7 to 1.4 of the usual.</summary>
     public static readonly (PointMassSi Mass, LaunchSi Launch, double Distance)[] Ensemble = Shots();
+
+    /// <summary>Under the changing law, in still air.</summary>
+    public static readonly PointMassSi ChangingDrag = WithChangingDrag();
 
     /// <summary>Marks at every yard from 20 to 100.</summary>
     public static readonly double[] Marks = [.. Enumerable.Range(20, 81).Select(yards => 0.9144 * yards)];
@@ -34,6 +38,14 @@ static class Cases
     public static BatchOptions Options(int threads) =>
         new() { Arrows = 1 << 20, Seed = 1, Level = 0.95, Circle = 20.Centimetres, HistogramHalfWidth = 4.Metres, HistogramCells = 256, Threads = threads };
 
+    static PointMassSi WithChangingDrag()
+    {
+        const double Diameter = 0.006;
+        var air = Air.StandardAt(Length.Zero);
+        double perSpeed = air.Density.KilogramsPerCubicMeter * Diameter / air.DynamicViscosity.PascalSeconds;
+        return new(double.NaN, Gravity, 0, 0, 0) { Curve = new DragCurve<Changing>(new(perSpeed), Diameter, 1 / air.Density.KilogramsPerCubicMeter), Air = air };
+    }
+
     static (PointMassSi, LaunchSi, double)[] Shots()
     {
         var random = new Random(20240501);
@@ -46,17 +58,22 @@ static class Cases
 }
 
 /// <summary>A drag law that changes in flight: from 0.0017 to 0.0025 1/m across 51 m/s, without exponentials, the same on both sides.</summary>
-readonly struct Changing<T> : IDragLaw<T>
-    where T : struct, IReal<T>
+/// <param name="perSpeed">Reynolds number per speed.</param>
+readonly struct Changing(double perSpeed) : IReynoldsCurve
 {
-    public T At(T airSpeed)
+    readonly double perSpeed = perSpeed;
+
+    public double Low => 0;
+
+    public double High => double.PositiveInfinity;
+
+    public T At<T>(T reynolds)
+        where T : struct, ITranscendental<T>
     {
-        T u = 0.2 * (airSpeed - T.Of(51));
+        T u = 0.2 / perSpeed * reynolds - T.Of(0.2 * 51);
         return T.MultiplyAdd(T.Of(0.0004), u / T.SquareRoot(T.MultiplyAdd(u, u, T.Of(1))), T.Of(0.0021));
     }
 
-    /// <summary>A part of the distance over which the law changes its course.</summary>
-    public double Room(double airSpeed, bool? slowing) => 0.4 * Math.Sqrt(25 + (airSpeed - 51) * (airSpeed - 51));
-
-    public bool Covers(double airSpeed) => true;
+    /// <summary>A part of the distance to the poles at 51 m/s, 5 beside the axis.</summary>
+    public double Room(double reynolds, bool? falling) => 0.6 * perSpeed * Math.Sqrt(25 + (reynolds / perSpeed - 51) * (reynolds / perSpeed - 51));
 }

@@ -19,6 +19,9 @@ abstract record DragCurve
     /// <summary>As <see cref="Flown.Fly"/>, in a given air.</summary>
     internal abstract Outcome Fly<T>(in Shot<T> shot, Air air, in Face face, int steps, out Arrival<T> arrival)
         where T : struct, ITranscendental<T>;
+
+    /// <summary>As <see cref="PathHeights.Along"/>, in a given air.</summary>
+    internal abstract void Heights(Air air, double speed, double gravity, double slope, ReadOnlySpan<double> distances, Span<double> heights);
 }
 
 /// <inheritdoc/>
@@ -41,6 +44,9 @@ sealed record DragCurve<TCurve>(TCurve Curve, double Diameter, double PerDensity
 
     internal override Outcome Fly<T>(in Shot<T> shot, Air air, in Face face, int steps, out Arrival<T> arrival)
         => Flown.Fly(shot, Law(air, shot.DragFactor, shot.DensityFactor), face, steps, out arrival);
+
+    internal override void Heights(Air air, double speed, double gravity, double slope, ReadOnlySpan<double> distances, Span<double> heights)
+        => PathHeights.Along(Law(air, new Real(1), new Real(1)), speed, gravity, slope, distances, heights);
 
     // The density counts twice: in the force, and in the Reynolds number.
     ReynoldsDrag<T, TCurve> Law<T>(Air air, T factor, T densityFactor)

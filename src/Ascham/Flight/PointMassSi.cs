@@ -30,6 +30,22 @@ readonly record struct PointMassSi(double K, double Gravity, double WindX, doubl
         ? this with { WindX = steady.AlongSi, WindY = steady.UpSi, WindZ = steady.AcrossSi }
         : this with { Varying = wind };
 
+    /// <summary>k at a speed through the air, 1/m.</summary>
+    internal double DragAt(double airSpeed) => Curve is null ? K : Curve.At(airSpeed, Air!);
+
+    /// <summary>Heights of one path above its launch point at level distances, in still air: see <see cref="PathHeights.Along"/>.</summary>
+    internal void Heights(double speed, double slope, ReadOnlySpan<double> distances, Span<double> heights)
+    {
+        if (Curve is null)
+        {
+            PathHeights.Along(new ConstantDrag<Real>(new(K)), speed, Gravity, slope, distances, heights);
+        }
+        else
+        {
+            Curve.Heights(Air!, speed, Gravity, slope, distances, heights);
+        }
+    }
+
     /// <summary>Flies to a face square to a line from the origin.</summary>
     /// <param name="launch">The launch.</param>
     /// <param name="distance">From the origin to the face along the line, m.</param>

@@ -12,7 +12,7 @@ using UnitsNet;
 /// a crooked head), the change of vane lift with spin, Magnus forces; buoyancy and the earth's rotation as for the point mass.</para>
 /// <para>Small angles: beyond 8° the answer is an extrapolation, and at 30° the flight ends as tumbled. The unknown lift of real vanes
 /// (<see cref="Fletching.Effectiveness"/>, 0.6 to 1.0) outweighs all else: ask through <see cref="Over"/> to see what it does.</para>
-/// <para>Integration: better than 1e-6 m to 5° and 5e-6 m to 8°; 5e-5 m with <see cref="DragAbove"/>. Equations and checks: docs/models/attack.md.</para>
+/// <para>Integration: better than 1e-6 m to 5° and 5e-6 m to 8°; 1e-4 m with <see cref="DragAbove"/>. Equations and checks: docs/models/attack.md.</para>
 /// </remarks>
 public sealed partial record RigidBody
 {

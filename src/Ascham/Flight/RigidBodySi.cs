@@ -16,7 +16,7 @@ readonly record struct RigidBodySi(
     StabilitySi Stability, double Mass, double Transverse, double Axial, double Density, PointMassSi Point, double DragAbove = 0, double SwitchAngle = 0)
 {
     // Longest step of a march in wavelengths of the oscillation, found by trial on releases of 0.3° to 8°, 20 to 100 yd: for 1e-6 m
-    // to 5°, and with the drag switched at an angle, which is sharp, for 5e-5 m.
+    // to 5°, and with the drag switched at an angle, which is sharp, for 1e-4 m.
     const double Smooth = 1.0 / 5, Switched = 1.0 / 48;
 
     /// <summary>An arrow at the launch, ready to fly toward faces square to a line from the origin.</summary>

@@ -136,10 +136,10 @@ struct TaylorFlight<T>
 static class TaylorFlight
 {
     // Terms are added two at a time; a flight that asks for more than the most is left to the march.
-    const int Fewest = 7, More = 2;
+    const int Fewest = 8, More = 1;
 
-    // Leaves 4e-8 m and 1e-6 m/s over speeds 70 to 95 m/s, k 0.0012 to 0.0024 1/m, 20 to 100 yd, winds to 8 m/s.
-    const double Tolerance = 3e-8;
+    // Leaves 2e-7 m, 2e-9 s and 1e-6 m/s over speeds 70 to 95 m/s, k 0.0012 to 0.0024 1/m, 20 to 100 yd, winds to 8 m/s.
+    const double Tolerance = 1e-7;
 
     /// <summary>Flies to a face if the series serves.</summary>
     /// <returns><see langword="false"/> where it does not, or where the face may not be met.</returns>

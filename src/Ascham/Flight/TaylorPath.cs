@@ -68,7 +68,7 @@ struct TaylorPath<T>
         {
             // The newest coefficients come last, so that the sums before them need not wait.
             T rw = T.Of(0), ww = T.Of(0), ss = T.Of(0), rr = T.Of(0);
-            for (int i = 1, j = n - 1; i < n; i++, j--)
+            for (int i = n - 1, j = 1; i > 0; i--, j++)
             {
                 rw = T.MultiplyAdd(r[i], w[j], rw);
                 ww = T.MultiplyAdd(w[i], w[j], ww);
@@ -103,6 +103,19 @@ struct TaylorPath<T>
         }
 
         return new(sw, ss, fraction * time, fraction * rise);
+    }
+
+    /// <summary>The height risen at a fraction of the length, per unit of length.</summary>
+    internal readonly T RiseAt(T fraction)
+    {
+        ReadOnlySpan<T> s = ((ReadOnlySpan<T>)slope)[..(Order + 1)];
+        T rise = T.Of(0);
+        for (int n = s.Length - 1; n >= 0; n--)
+        {
+            rise = T.MultiplyAdd(rise, fraction, OneOver[n + 1] * s[n]);
+        }
+
+        return fraction * rise;
     }
 
     /// <summary>At a point, by the fraction of the length: growth of the slowness in units of itself, growth of the slope in units of the slowness squared.</summary>

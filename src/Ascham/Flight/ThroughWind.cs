@@ -32,7 +32,7 @@ readonly struct ThroughWind<T, TDrag, TWind>(TDrag drag, TWind wind, T gravity, 
     where TWind : struct, IWindLaw<T>
 {
     // As in TowardFace; here the whole state is stepped, which wants shorter steps for the same error.
-    const double StepFraction = 0.12;
+    const double StepFraction = 0.15;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public WindState<T> At(T x, WindState<T> y)
@@ -64,7 +64,7 @@ readonly struct ThroughWind<T, TDrag, TWind>(TDrag drag, TWind wind, T gravity, 
         double across = Math.Abs(sine * v.Y.Value - cosine * v.X.Value) * g / ground;
         double rate = 0.5 * w * braking / ground + 2 * Math.Abs(sine) * g * w * w + 0.5 * across * w / ground;
         double room = drag.Room(air, SpeedTrend.Slowing(braking, pull)) / (w * (braking + Math.Abs(pull)));
-        return Math.Min(Math.Min(StepFraction / rate, room), wind.Room(place, Out(T.Of(w) * v)));
+        return Math.Min(Math.Min(StepFraction / rate, room), wind.Room(place, Out(T.Of(w) * v), g * w * w));
     }
 
     /// <summary>Where this state is, from the origin, in world axes.</summary>

