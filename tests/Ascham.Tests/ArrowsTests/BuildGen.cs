@@ -3,7 +3,6 @@ namespace Ascham.Tests.ArrowsTests;
 using Ascham.Arrows;
 using Ascham.Quantities;
 using CsCheck;
-using UnitsNet;
 
 /// <summary>Arrows of physical size, and the worked one.</summary>
 static class BuildGen

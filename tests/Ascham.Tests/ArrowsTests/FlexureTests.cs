@@ -4,7 +4,6 @@ using Ascham.Arrows;
 using Ascham.Quantities;
 using Ascham.Tests.Checks;
 using CsCheck;
-using UnitsNet;
 using Xunit;
 
 public class FlexureTests
