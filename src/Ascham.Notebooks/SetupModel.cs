@@ -26,6 +26,7 @@ public sealed class SetupModel
         ArgumentNullException.ThrowIfNull(setup);
         List<string> cautions = [];
         var air = AirOf(setup.Air, cautions);
+        Weigh(setup, cautions);
         var sight = new SightModel
         {
             Geometry = setup.Sight,
@@ -35,6 +36,16 @@ public sealed class SetupModel
             Gravity = Gravity.Standard,
         };
         return new(sight, cautions);
+    }
+
+    static void Weigh(Setup setup, List<string> cautions)
+    {
+        const double Floor = 5; // grains per pound; common practice, no source; also the rating mass of ASTM F1544
+        double grainsPerPound = setup.Arrow.Mass.Grains / setup.Bow.PeakWeight.PoundsForce;
+        if (grainsPerPound < Floor)
+        {
+            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"Do not shoot this arrow from this bow: {grainsPerPound:0.0} grains per pound of peak weight is below {Floor}, close to a dry fire. Recurves and longbows need more; the maker's limit comes first. If the setup is mistyped, mend it."));
+        }
     }
 
     static Drag DragOf(Setup setup, List<string> cautions)
@@ -57,12 +68,22 @@ public sealed class SetupModel
 
     static Air AirOf(AirConditions? given, List<string> cautions)
     {
-        if (given is { Temperature: { } temperature, Pressure: { } pressure })
+        if (given?.Temperature is not { } temperature)
         {
-            return Air.Moist(temperature, pressure, given.RelativeHumidity ?? Ratio.FromPercent(50));
+            cautions.Add("The setup gives no temperature: the standard air at sea level (15 °C, 1013.25 hPa) is taken. A tape check hardly depends on it.");
+            return Air.StandardAt(Length.Zero);
         }
 
-        cautions.Add("The setup gives no temperature and station pressure: the standard air at sea level (15 °C, 1013.25 hPa) is taken.");
-        return Air.StandardAt(Length.Zero);
+        if (given.Pressure is null)
+        {
+            cautions.Add("The setup gives no station pressure: 1013.25 hPa, the standard at sea level, is taken; at 1500 m the air is 15 % thinner.");
+        }
+
+        if (given.RelativeHumidity is null)
+        {
+            cautions.Add("The setup gives no humidity: 50 % is taken, worth half a per cent of density at most.");
+        }
+
+        return Air.Moist(temperature, given.Pressure ?? Pressure.FromHectopascals(1013.25), given.RelativeHumidity ?? Ratio.FromPercent(50));
     }
 }

@@ -2,26 +2,41 @@ namespace Ascham.Notebooks;
 
 using System.Globalization;
 using UnitsNet;
+using UnitsNet.Units;
 
 /// <summary>Reads the parameters that a person types at the head of a notebook.</summary>
 public static class Wanted
 {
+    static readonly Dictionary<string, LengthUnit> Units = new()
+    {
+        ["in"] = LengthUnit.Inch,
+        ["cm"] = LengthUnit.Centimeter,
+        ["mm"] = LengthUnit.Millimeter,
+        ["m"] = LengthUnit.Meter,
+        ["ft"] = LengthUnit.Foot,
+        ["yd"] = LengthUnit.Yard,
+    };
+
     /// <summary>Reads a length such as <c>6 in</c> or <c>15 cm</c>.</summary>
     /// <param name="text">A positive number and a unit.</param>
     /// <param name="parameter">Name of the parameter, for the message.</param>
     /// <returns>The length.</returns>
     /// <exception cref="ArgumentException">The text is no positive length with a unit.</exception>
-    public static Length Length(string text, string parameter) =>
-        UnitsNet.Length.TryParse(text, CultureInfo.InvariantCulture, out var length) && length.Value > 0 && double.IsFinite(length.Value)
-            ? length
-            : throw new ArgumentException($"Parameter {parameter} is \"{text}\"; expected a positive length with its unit, such as \"6 in\" or \"15 cm\".", parameter);
+    public static Length Length(string text, string parameter)
+    {
+        string[] parts = (text ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        bool read = parts.Length == 2 && Units.TryGetValue(parts[1], out _) && double.TryParse(parts[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number) && number is > 0 and < 1e6;
+        return read
+            ? UnitsNet.Length.From(double.Parse(parts[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture), Units[parts[1]])
+            : throw new ArgumentException($"Parameter {parameter} is \"{text}\"; expected a positive number with a decimal point, a space and a unit ({string.Join(", ", Units.Keys)}), such as \"6 in\" or \"15 cm\".", parameter);
+    }
 
     /// <summary>Reads the level of intervals, such as 0.90.</summary>
-    /// <param name="level">A number between 0.5 and 1, neither included.</param>
+    /// <param name="level">0.501 to 0.9999.</param>
     /// <param name="parameter">Name of the parameter, for the message.</param>
     /// <returns>The level.</returns>
     /// <exception cref="ArgumentException">The level is outside its range.</exception>
-    public static double Level(double level, string parameter) => level is > 0.5 and < 1
+    public static double Level(double level, string parameter) => level is >= 0.501 and <= 0.9999
         ? level
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Parameter {parameter} is {level}; expected a level between 0.5 and 1, such as 0.90 for 90 % intervals."), parameter);
+        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Parameter {parameter} is {level}; expected a level from 0.501 to 0.9999, such as 0.90 for 90 % intervals."), parameter);
 }

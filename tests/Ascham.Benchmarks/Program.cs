@@ -1,1 +1,20 @@
-BenchmarkDotNet.Running.BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+using Ascham.Benchmarks;
+using BenchmarkDotNet.Running;
+
+// paired [rounds]: ratios to MathNet and C++ in one run, in turns. first: the first million arrows of this process.
+// Anything else goes to BenchmarkDotNet, for example --filter *.
+switch (args)
+{
+    case ["paired"]:
+        Paired.Run(15);
+        break;
+    case ["paired", var rounds]:
+        Paired.Run(int.Parse(rounds, System.Globalization.CultureInfo.InvariantCulture));
+        break;
+    case ["first"]:
+        FirstRun.Run();
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Paired).Assembly).Run(args);
+        break;
+}

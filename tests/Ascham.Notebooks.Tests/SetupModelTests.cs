@@ -20,14 +20,32 @@ public class SetupModelTests
         Assert.Equal(0.0015 * 26 / Demo.Arrow.Mass.Grams, model.Sight.Drag.ConstantIn(model.Sight.Air).InverseMeters, 1e-9);
     }
 
+    [Fact]
+    public void An_arrow_too_light_for_the_bow_is_warned_of_first()
+    {
+        var light = Demo with { Arrow = Demo.Arrow with { Mass = UnitsNet.Mass.FromGrains(250) } };
+        Assert.Contains(SetupModel.Of(light).Cautions, c => c.StartsWith("Do not shoot this arrow from this bow: 4.4 grains per pound", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_temperature_without_pressure_is_used_and_said()
+    {
+        var model = SetupModel.Of(Demo with { Air = new() { Temperature = UnitsNet.Temperature.FromDegreesCelsius(-10) } });
+        Assert.Equal(-10, model.Sight.Air.Temperature.DegreesCelsius, 1e-9);
+        Assert.Equal(2, model.Cautions.Count);
+    }
+
     [Theory]
     [InlineData("6")]
     [InlineData("six inches")]
     [InlineData("-6 in")]
     [InlineData("0 in")]
     [InlineData("6 lb")]
+    [InlineData("15,5 cm")]
+    [InlineData("6 M")]
+    [InlineData("6 mil")]
     public void A_target_that_is_no_positive_length_is_refused_with_an_example(string text) =>
-        Assert.StartsWith($"Parameter target is \"{text}\"; expected a positive length with its unit, such as \"6 in\" or \"15 cm\".", Assert.Throws<ArgumentException>(() => Wanted.Length(text, "target")).Message, StringComparison.Ordinal);
+        Assert.StartsWith($"Parameter target is \"{text}\"; expected a positive number with a decimal point, a space and a unit (in, cm, mm, m, ft, yd), such as \"6 in\" or \"15 cm\".", Assert.Throws<ArgumentException>(() => Wanted.Length(text, "target")).Message, StringComparison.Ordinal);
 
     [Fact]
     public void A_target_in_either_system_is_read()
@@ -40,7 +58,9 @@ public class SetupModelTests
     [InlineData(90)]
     [InlineData(0)]
     [InlineData(1)]
+    [InlineData(0.5005)]
+    [InlineData(0.99999)]
     [InlineData(double.NaN)]
     public void A_level_that_is_no_level_is_refused_with_an_example(double level) =>
-        Assert.Contains("expected a level between 0.5 and 1, such as 0.90 for 90 % intervals.", Assert.Throws<ArgumentException>(() => Wanted.Level(level, "confidence")).Message, StringComparison.Ordinal);
+        Assert.Contains("expected a level from 0.501 to 0.9999, such as 0.90 for 90 % intervals.", Assert.Throws<ArgumentException>(() => Wanted.Level(level, "confidence")).Message, StringComparison.Ordinal);
 }

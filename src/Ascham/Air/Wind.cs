@@ -5,7 +5,7 @@ using UnitsNet;
 
 /// <summary>A steady, uniform wind as a vector: where the air goes, not where it comes from.</summary>
 /// <remarks>Seen by the archer facing downrange. Real wind is neither steady nor uniform; a hand meter is good to about 0.5 m/s (common practice, no source).</remarks>
-public sealed record Wind
+public sealed record Wind : WindField
 {
     Wind(double along, double up, double across) => (AlongSi, UpSi, AcrossSi) = (along, up, across);
 

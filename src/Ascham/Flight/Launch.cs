@@ -1,5 +1,6 @@
 namespace Ascham.Flight;
 
+using Ascham.Numerics;
 using Ascham.Quantities;
 using UnitsNet;
 
@@ -60,4 +61,8 @@ public sealed record Launch
 }
 
 /// <summary>A launch in SI units: m/s, radians, metres.</summary>
-readonly record struct LaunchSi(double Speed, double Elevation, double Azimuth = 0, double X = 0, double Y = 0, double Z = 0);
+readonly record struct LaunchSi(double Speed, double Elevation, double Azimuth = 0, double X = 0, double Y = 0, double Z = 0)
+{
+    /// <summary>Where the flight starts.</summary>
+    internal Triple<Real> From => new(new(X), new(Y), new(Z));
+}

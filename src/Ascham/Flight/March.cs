@@ -13,6 +13,9 @@ enum Outcome
 
     /// <summary>It never started toward the face.</summary>
     Away,
+
+    /// <summary>At some speed of the flight the drag law does not hold.</summary>
+    Uncovered,
 }
 
 /// <summary>A face: a plane square to a line of sight from the origin.</summary>
@@ -27,12 +30,31 @@ readonly struct Face(double distance, double sine, double cosine)
     }
 }
 
+/// <summary>Equations of motion with the distance to the face as the independent variable.</summary>
+/// <typeparam name="TState">What is stepped.</typeparam>
+/// <typeparam name="TSums">What is summed along the path beside it.</typeparam>
+/// <typeparam name="T">The kind of number.</typeparam>
+interface IPath<TState, TSums, T> : IField<TState, T>
+{
+    /// <summary>Length of the next step from here, in metres toward the face.</summary>
+    double StepFrom(double x, TState y);
+
+    /// <summary>Whether the path still runs toward the face; also false when the state is not a number.</summary>
+    bool IsSound(TState y);
+
+    /// <summary>Whether the drag law holds here.</summary>
+    bool Covers(double x, TState y);
+
+    /// <summary>The sums after a step.</summary>
+    TSums Add(TSums sums, T step, in LobattoNodes<TState> at);
+}
+
 /// <summary>Flies a point mass through a steady, uniform wind until it stands exactly on a face.</summary>
 /// <remarks>See <see cref="TowardFace{T, TDrag}"/> for the equations. Nothing is allocated.</remarks>
 static class March
 {
-    // Beyond this the path runs along the face, and where it meets it is as good as undefined: 1/cos 88 degrees.
-    const double SteepestR = 28.65;
+    /// <summary>Beyond this the path runs along the face, and where it meets it is as good as undefined: 1/cos 88 degrees.</summary>
+    internal const double SteepestR = 28.65;
 
     // Steps are halved toward the place where a path turns along the face until they are this short, in metres.
     const double ShortestStep = 1e-4;
@@ -65,14 +87,16 @@ static class March
 
         var field = new TowardFace<T, TDrag>(drag, gravity * my, gravity * mx, q, windToward);
         var state = new PathState<T>(T.Of(1) / toward, along / toward);
-        time = T.Of(0);
-        T slid = T.Of(0);
+        var sums = new PathSums<T>(T.Of(0), T.Of(0));
         reach = 0;
-        Outcome outcome = face.Distance >= 0 && IsSound(field, state) ? Advance(field, face.Distance, steps, ref state, ref time, ref slid, out reach) : Outcome.Away;
+        Outcome outcome = face.Distance >= 0 && field.IsSound(state)
+            ? Advance<TowardFace<T, TDrag>, PathState<T>, PathSums<T>, T>(field, face.Distance, steps, ref state, ref sums, out reach)
+            : Outcome.Away;
 
         // Back to world axes and to the ground.
+        time = sums.Time;
         T advanced = (T.Of(reach) - windToward * time) / q;
-        T flown = advanced * mx - slid * my, risen = advanced * my + slid * mx;
+        T flown = advanced * mx - sums.Slid * my, risen = advanced * my + sums.Slid * mx;
         moved = new Triple<T>(flown * ex, risen, flown * ez) + time * wind;
         T speedToward = T.Of(1) / state.Slowness, speedAlong = state.Slope * speedToward;
         T levelSpeed = speedToward * mx - speedAlong * my;
@@ -80,22 +104,30 @@ static class March
         return outcome;
     }
 
-    static Outcome Advance<T, TDrag>(
-        in TowardFace<T, TDrag> field, double distance, int steps, ref PathState<T> state, ref T time, ref T slid, out double reach)
+    /// <summary>Steps a path to the face, from where it is sound.</summary>
+    internal static Outcome Advance<TPath, TState, TSums, T>(
+        in TPath path, double distance, int steps, ref TState state, ref TSums sums, out double reach)
+        where TPath : struct, IPath<TState, TSums, T>
+        where TState : struct, IState<TState, T>
+        where TSums : struct
         where T : struct, IReal<T>
-        where TDrag : struct, IDragLaw<T>
     {
         reach = 0;
         double longest = distance;
+        if (!path.Covers(0, state))
+        {
+            return Outcome.Uncovered;
+        }
+
         while (reach < distance)
         {
             double left = distance - reach;
-            double step = Math.Min(longest, steps > 0 ? distance / steps : field.StepFrom(state));
+            double step = Math.Min(longest, steps > 0 ? distance / steps : path.StepFrom(reach, state));
             step = step >= left * (1 - 1e-12) ? left : Math.Min(step, steps > 0 ? step : 0.5 * left);
 
             T h = T.Of(step);
-            PathState<T> next = RungeKutta8.Step<TowardFace<T, TDrag>, PathState<T>, T>(field, T.Of(reach), state, h, out var at);
-            if (!IsSound(field, next))
+            TState next = RungeKutta8.Step<TPath, TState, T>(path, T.Of(reach), state, h, out var at);
+            if (!path.IsSound(next))
             {
                 if (!(step >= ShortestStep)) // also when it is not a number
                 {
@@ -106,18 +138,15 @@ static class March
                 continue;
             }
 
-            time += h * field.MeanTime(at);
-            slid += h * field.MeanSlide(at);
+            sums = path.Add(sums, h, at);
             state = next;
             reach = step == left ? distance : reach + step;
+            if (!path.Covers(reach, state))
+            {
+                return Outcome.Uncovered;
+            }
         }
 
         return Outcome.Met;
     }
-
-    // Comparisons with NaN are false, so a state that is not a number is not sound either.
-    static bool IsSound<T, TDrag>(in TowardFace<T, TDrag> field, PathState<T> y)
-        where T : struct, IReal<T>
-        where TDrag : struct, IDragLaw<T>
-        => y.Slowness.Value > 0 && Math.Abs(y.Slope.Value) < SteepestR && field.AirPerGround(y.Slowness).Value is > 0 and < double.PositiveInfinity;
 }

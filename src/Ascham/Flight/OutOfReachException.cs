@@ -23,5 +23,5 @@ public sealed class OutOfReachException : Exception
 
     static string Text(Length asked, Length reach, Angle inclination) => string.Create(
         CultureInfo.InvariantCulture,
-        $"The arrow does not reach {asked.Meters:0.##} m along a line at {inclination.Degrees:0.#}°: with this launch it meets faces square to that line out to {reach.Meters:0.##} m only. Raise the launch or shorten the distance.");
+        $"The arrow does not reach {asked.Meters:0.##} m along a line at {inclination.Degrees:0.#}°: with this launch it meets faces square to that line out to {reach.Meters:0.##} m only. Check the launch speed and the distance.");
 }

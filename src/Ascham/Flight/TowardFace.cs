@@ -19,6 +19,13 @@ readonly struct PathState<T>(T slowness, T slope) : IState<PathState<T>, T>
     public static PathState<T> operator *(T a, PathState<T> b) => new(a * b.Slowness, a * b.Slope);
 }
 
+/// <summary>What follows from those two by summing along the path: time, and distance along the face.</summary>
+readonly struct PathSums<T>(T time, T slid)
+    where T : struct, IReal<T>
+{
+    internal readonly T Time = time, Slid = slid;
+}
+
 /// <summary>The equations of motion with the distance to the face as the independent variable.</summary>
 /// <remarks>
 /// In the frame of the air the path lies in the vertical plane of the first air speed, and in that plane let one axis
@@ -29,7 +36,7 @@ readonly struct PathState<T>(T slowness, T slope) : IState<PathState<T>, T>
 /// where gn and gf are the components of gravity against the two axes. The face itself moves through the air:
 /// a metre of ground toward it is 1/(q + wind w) metres of air, q being the cosine between the plane and the face's normal.
 /// </remarks>
-readonly struct TowardFace<T, TDrag>(TDrag drag, T gravityNormal, T gravityAlong, T cosine, T wind) : IField<PathState<T>, T>
+readonly struct TowardFace<T, TDrag>(TDrag drag, T gravityNormal, T gravityAlong, T cosine, T wind) : IPath<PathState<T>, PathSums<T>, T>
     where T : struct, IReal<T>
     where TDrag : struct, IDragLaw<T>
 {
@@ -52,29 +59,37 @@ readonly struct TowardFace<T, TDrag>(TDrag drag, T gravityNormal, T gravityAlong
             air * (gravityNormal * s - gravityAlong) * w2);
     }
 
-    /// <summary>Metres of air toward the face per metre of ground; negative when the wind drives the arrow away from it.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal T AirPerGround(T slowness) => T.Of(1) / (cosine + wind * slowness);
+    /// <inheritdoc/>
+    public PathSums<T> Add(PathSums<T> sums, T step, in LobattoNodes<PathState<T>> at) => new(
+        sums.Time + step * Lobatto.MeanOf(Time(at.Start), Time(at.Early), Time(at.Middle), Time(at.Late), Time(at.End)),
+        sums.Slid + step * Lobatto.MeanOf(Slide(at.Start), Slide(at.Early), Slide(at.Middle), Slide(at.Late), Slide(at.End)));
 
-    /// <summary>Seconds per metre of ground, averaged over a step.</summary>
-    internal T MeanTime(in LobattoNodes<PathState<T>> at)
-        => Lobatto.MeanOf(Time(at.Start), Time(at.Early), Time(at.Middle), Time(at.Late), Time(at.End));
+    // Comparisons with NaN are false, so a state that is not a number is not sound either.
+    public bool IsSound(PathState<T> y)
+        => y.Slowness.Value > 0 && Math.Abs(y.Slope.Value) < March.SteepestR && AirPerGround(y.Slowness).Value is > 0 and < double.PositiveInfinity;
 
-    /// <summary>Metres along the face per metre of ground toward it, averaged over a step.</summary>
-    internal T MeanSlide(in LobattoNodes<PathState<T>> at)
-        => Lobatto.MeanOf(Slide(at.Start), Slide(at.Early), Slide(at.Middle), Slide(at.Late), Slide(at.End));
+    public bool Covers(double x, PathState<T> y)
+    {
+        double s = y.Slope.Value;
+        return drag.Covers(Math.Sqrt(1 + s * s) / y.Slowness.Value);
+    }
+
+    public double StepFrom(double x, PathState<T> y)
+    {
+        double w = y.Slowness.Value, s = y.Slope.Value, w2 = w * w, r = Math.Sqrt(1 + s * s), speed = r / w;
+        double gn = gravityNormal.Value, gf = gravityAlong.Value, k = drag.At(T.Of(speed)).Value;
+        // The weights belong to StepFraction: gravity against the motion ends the path in a square root, the others bend it gently.
+        double rate = 0.5 * k * r + 2 * Math.Abs(gn) * w2 + 0.5 * Math.Abs(gn * s - gf) * w2 / r;
+        double step = StepFraction / rate, braking = k * speed * speed, pull = (gn + gf * s) / r;
+        double room = drag.Room(speed, SpeedTrend.Slowing(braking, pull));
+        return Math.Min(step, room / (w * (Math.Abs(braking) + Math.Abs(pull)))) / AirPerGround(y.Slowness).Value;
+    }
 
     T Time(PathState<T> y) => AirPerGround(y.Slowness) * y.Slowness;
 
     T Slide(PathState<T> y) => AirPerGround(y.Slowness) * y.Slope;
 
-    /// <summary>Length of the next step from here, in metres of ground.</summary>
-    internal double StepFrom(PathState<T> y)
-    {
-        double w = y.Slowness.Value, s = y.Slope.Value, w2 = w * w, r = Math.Sqrt(1 + s * s);
-        double gn = gravityNormal.Value, gf = gravityAlong.Value, k = drag.At(T.Of(r / w)).Value;
-        // The weights belong to StepFraction: gravity against the motion ends the path in a square root, the others bend it gently.
-        double rate = 0.5 * k * r + 2 * Math.Abs(gn) * w2 + 0.5 * Math.Abs(gn * s - gf) * w2 / r;
-        return StepFraction / (AirPerGround(y.Slowness).Value * rate);
-    }
+    /// <summary>Metres of air toward the face per metre of ground; negative when the wind drives the arrow away from it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    T AirPerGround(T slowness) => T.Of(1) / (cosine + wind * slowness);
 }

@@ -33,14 +33,14 @@ public sealed class AngularScatter
     /// <returns>The estimate.</returns>
     /// <exception cref="ArgumentException">No group, or one without a distance.</exception>
     /// <exception cref="CannotTellException">No group has two counted impacts, all impacts of an axis coincide, or an arrow missed.</exception>
-    public static AngularScatter From(IEnumerable<Group> groups, GroupShape shape)
+    public static AngularScatter From(IEnumerable<Group> groups, ScatterShape shape)
     {
         ArgumentNullException.ThrowIfNull(groups);
         Group[] all = [.. groups];
         Dispersion<Angle> pooled = Dispersion.PooledAngle(all, 0.9);
         // The farthest that says something of the scatter: a lone arrow does not carry the claim out to its distance.
         Length farthest = all.Where(g => g.Moments.Count > 1).Select(g => g.Distance!.Value).MaxBy(d => d.Meters);
-        (double, double)[] variances = shape == GroupShape.Round ? [Of(pooled.BothAxes)] : [Of(pooled.Horizontal), Of(pooled.Vertical)];
+        (double, double)[] variances = shape == ScatterShape.Round ? [Of(pooled.BothAxes)] : [Of(pooled.Horizontal), Of(pooled.Vertical)];
         return new(ScatterDraws.Centred(variances), pooled.BothAxes.Estimate.Count, farthest, Growth(all, farthest));
     }
 

@@ -75,7 +75,7 @@ public static class Dispersion
 
     internal static Angle Milliradians(double radians) => Angle.FromRadians(radians).ToUnit(AngleUnit.Milliradian);
 
-    static Group[] AtOneDistance(IEnumerable<Group> groups)
+    internal static Group[] AtOneDistance(IEnumerable<Group> groups)
     {
         Group[] all = Checked(groups);
         Length[] distances = [.. all.Select(g => g.Distance).OfType<Length>()];

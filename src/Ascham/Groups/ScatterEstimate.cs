@@ -4,7 +4,7 @@ using Ascham.Quantities;
 using UnitsNet;
 
 /// <summary>Whether one sigma serves both axes.</summary>
-public enum GroupShape
+public enum ScatterShape
 {
     /// <summary>The same sigma across and up: the default for few arrows.</summary>
     Round,
@@ -47,7 +47,7 @@ public sealed class ScatterEstimate
     /// <param name="centre">What is taken to be known of the centre.</param>
     /// <returns>The estimate, for the group's own distance.</returns>
     /// <exception cref="CannotTellException">Fewer than two counted impacts, all recorded at one height or one place across, or an arrow missed.</exception>
-    public static ScatterEstimate From(Group group, GroupShape shape, CentreAssumption centre)
+    public static ScatterEstimate From(Group group, ScatterShape shape, CentreAssumption centre)
     {
         ArgumentNullException.ThrowIfNull(group);
         Dispersion<Length> dispersion = group.Dispersion(0.9);
@@ -113,8 +113,8 @@ public sealed class ScatterEstimate
         return [.. Enumerable.Range(0, answers[0].Length).Select(i => answers.Average(a => a[i]))];
     }
 
-    static (double Variance, double Freedom)[] Variances(GroupShape shape, Dispersion<Length> dispersion) =>
-        shape == GroupShape.Round ? [Of(dispersion.BothAxes)] : [Of(dispersion.Horizontal), Of(dispersion.Vertical)];
+    static (double Variance, double Freedom)[] Variances(ScatterShape shape, Dispersion<Length> dispersion) =>
+        shape == ScatterShape.Round ? [Of(dispersion.BothAxes)] : [Of(dispersion.Horizontal), Of(dispersion.Vertical)];
 
     static (double Variance, double Freedom) Of(Sigma<Length> sigma) => (sigma.Sample.Meters * sigma.Sample.Meters, sigma.DegreesOfFreedom);
 }

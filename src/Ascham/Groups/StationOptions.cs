@@ -39,17 +39,17 @@ public sealed record StationOptions
     internal void Check()
     {
         Require.Level(Level);
-        Positive(ButtBelow, nameof(ButtBelow));
-        Positive(ButtAbove, nameof(ButtAbove));
-        Positive(ButtLeft, nameof(ButtLeft));
-        Positive(ButtRight, nameof(ButtRight));
+        NotNegative(ButtBelow, nameof(ButtBelow));
+        NotNegative(ButtAbove, nameof(ButtAbove));
+        NotNegative(ButtLeft, nameof(ButtLeft));
+        NotNegative(ButtRight, nameof(ButtRight));
     }
 
-    static void Positive(Length? edge, string name)
+    static void NotNegative(Length? edge, string name)
     {
         if (edge is { } length)
         {
-            Require.Positive(length.Meters, "m", name);
+            Require.NotNegative(length.Meters, "m", name);
         }
     }
 }

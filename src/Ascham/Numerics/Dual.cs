@@ -1,7 +1,7 @@
 namespace Ascham.Numerics;
 
 /// <summary>A number with its derivative with respect to one input; formulas evaluated on it return exact derivatives.</summary>
-readonly struct Dual(double value, double slope) : IReal<Dual>
+readonly struct Dual(double value, double slope) : ITranscendental<Dual>
 {
     public double Value { get; } = value;
 
@@ -29,4 +29,12 @@ readonly struct Dual(double value, double slope) : IReal<Dual>
         double root = Math.Sqrt(a.Value);
         return new(root, 0.5 * a.Slope / root);
     }
+
+    public static Dual Exp(Dual a)
+    {
+        double value = Math.Exp(a.Value);
+        return new(value, value * a.Slope);
+    }
+
+    public static Dual Log(Dual a) => new(Math.Log(a.Value), a.Slope / a.Value);
 }

@@ -1,7 +1,7 @@
 namespace Ascham.Numerics;
 
 /// <summary>A plain double as a number for generic formulas.</summary>
-readonly struct Real(double value) : IReal<Real>
+readonly struct Real(double value) : ITranscendental<Real>
 {
     public double Value { get; } = value;
 
@@ -17,5 +17,11 @@ readonly struct Real(double value) : IReal<Real>
 
     public static Real Of(double value) => new(value);
 
+    public static Real Exp(Real a) => new(Math.Exp(a.Value));
+
+    public static Real Log(Real a) => new(Math.Log(a.Value));
+
     public static Real SquareRoot(Real a) => new(Math.Sqrt(a.Value));
+
+    public static Real MultiplyAdd(Real a, Real b, Real c) => new(Math.FusedMultiplyAdd(a.Value, b.Value, c.Value));
 }

@@ -18,10 +18,14 @@ public sealed record Estimate<T>(T Value, T StandardError, T Low, T High, double
     /// <typeparam name="TOut">Type of the result.</typeparam>
     /// <param name="convert">A linear, increasing conversion without offset, such as <c>l => l.Millimeters</c>.</param>
     /// <returns>The same estimate, each number converted.</returns>
+    /// <exception cref="ArgumentException">The conversion is decreasing: it would swap the ends of the interval.</exception>
     public Estimate<TOut> Map<TOut>(Func<T, TOut> convert)
     {
         ArgumentNullException.ThrowIfNull(convert);
-        return new(convert(Value), convert(StandardError), convert(Low), convert(High), Level, Count, HowObtained);
+        var (low, high) = (convert(Low), convert(High));
+        return Comparer<TOut>.Default.Compare(low, high) <= 0
+            ? new(convert(Value), convert(StandardError), low, high, Level, Count, HowObtained)
+            : throw new ArgumentException("The conversion turns the interval round; it must be increasing.", nameof(convert));
     }
 
     /// <summary>Writes value and interval, for example <c>1.52 mm (90 %: 1.10 to 1.94 mm)</c>.</summary>

@@ -124,6 +124,9 @@ public sealed record SightModel
 
     internal SightModel WithDragConstant(double perMetre) => this with { Drag = Drag.FromFit(perMetre) };
 
+    /// <summary>How far the pin goes down when the scale moves.</summary>
+    internal Length PinTravel(Length scale) => scale / ScalePerPin;
+
     double ScalePerPin => Geometry.Increases == ScaleDirection.Down ? Geometry.TapePerPinTravel : -Geometry.TapePerPinTravel;
 
     /// <summary>The sight angle whose arrow strikes at a height, rad, by Newton's method.</summary>
@@ -153,7 +156,7 @@ public sealed record SightModel
             : throw TooFar(distance);
     }
 
-    PointMassSi Flight => new(Drag.PerMetreIn(Air), Gravity.Si, 0, 0, 0);
+    PointMassSi Flight => PointMassSi.Of(Drag, Air, Gravity.Si);
 
     OutOfReachException TooFar(double distance)
     {

@@ -33,7 +33,7 @@ public sealed class Tape
     /// <summary>Makes a tape of marks.</summary>
     /// <param name="marks">At least two, each distance once, in any order.</param>
     /// <returns>The tape.</returns>
-    /// <exception cref="ArgumentException">There are fewer than two marks, or two for the same distance.</exception>
+    /// <exception cref="ArgumentException">There are fewer than two marks, two for the same distance, or the first and the last at one place.</exception>
     public static Tape Of(IEnumerable<Mark> marks)
     {
         ArgumentNullException.ThrowIfNull(marks);
@@ -57,7 +57,9 @@ public sealed class Tape
             }
         }
 
-        return new(sorted);
+        return Math.Abs(sorted[^1].Position.Meters - sorted[0].Position.Meters) > 1e-6
+            ? new(sorted)
+            : throw new ArgumentException($"The marks for {sorted[0].Distance} and {sorted[^1].Distance} stand at the same place; a tape has a scale.", nameof(marks));
     }
 
     /// <summary>Whether a distance lies on the tape, from its shortest to its longest mark.</summary>

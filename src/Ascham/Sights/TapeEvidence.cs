@@ -42,6 +42,8 @@ sealed class TapeEvidence
     /// <summary>Number of different distances, to a centimetre.</summary>
     internal int Distances { get; }
 
+    internal ScaleDirection Increases => model.Geometry.Increases;
+
     internal static TapeEvidence Of(Tape tape, IReadOnlyList<TapeStation> stations, SightModel model)
     {
         foreach (var s in stations)
@@ -59,10 +61,9 @@ sealed class TapeEvidence
             throw new ArgumentException($"A station stands at {off.Distance}, but the tape runs from {tape.Shortest.Distance} to {tape.Longest.Distance}.", nameof(stations));
         }
 
-        var evidence = stations.Count == 0 ? null : new TapeEvidence(tape, stations, model);
-        return evidence?.Distances >= 2
-            ? evidence
-            : throw new ArgumentException("A tape is checked at two distances at the least, better at five; shots at one cannot tell a slide from a scale.", nameof(stations));
+        return stations.Count > 0
+            ? new TapeEvidence(tape, stations, model)
+            : throw new ArgumentException("No station was given; a tape is checked at three distances at the least, better at five.", nameof(stations));
     }
 
     internal TapePattern Fit(int terms, bool admitMisfit = false) =>
@@ -81,15 +82,15 @@ sealed class TapeEvidence
     }
 
     /// <summary>One-sided upper bound of a mark's error on the target, m.</summary>
-    internal double Bound(TapeError mark, TapePattern pattern, double confidence)
+    internal double Bound(Mark mark, TapePattern pattern, double confidence)
     {
-        var (value, standardError, freedom) = pattern.At(mark.Printed.Meters);
+        var (value, standardError, freedom) = pattern.At(mark.Position.Meters);
         return (Math.Abs(value) + Quantiles.StudentT(freedom, 2 * confidence - 1) * standardError) / Math.Abs(model.PositionPerHeight(mark.Distance));
     }
 
     internal TapeError ErrorAt(Mark mark, TapePattern pattern, double confidence)
     {
-        var onTape = Length(pattern.At(mark.Position.Meters), confidence, pattern.Terms == 2 ? "slide and scale" : "slide, scale and bend");
+        var onTape = Length(pattern.At(mark.Position.Meters), confidence, pattern.Terms switch { 1 => "slide alone", 2 => "slide and scale", _ => "slide, scale and bend" });
         return new()
         {
             Distance = mark.Distance,

@@ -22,7 +22,7 @@ sealed class TapePattern
         (Terms, this.first, this.span, this.solution, this.scatter, this.scatterFreedom, this.inflation) = (terms, first, span, solution, scatter, scatterFreedom, inflation);
     }
 
-    /// <summary>2: slide and scale; 3: bend as well.</summary>
+    /// <summary>1: slide alone; 2: slide and scale; 3: bend as well.</summary>
     internal int Terms { get; }
 
     internal double ChiSquare => solution.ChiSquare;
@@ -36,7 +36,7 @@ sealed class TapePattern
     /// <param name="covariance">Of those, all sources, m²; shape (n, n).</param>
     /// <param name="scatter">The part of it that the arrows' scatter gave, m²; shape (n, n).</param>
     /// <param name="scatterFreedom">Degrees of freedom of that part.</param>
-    /// <param name="terms">2 or 3.</param>
+    /// <param name="terms">1, 2 or 3.</param>
     /// <param name="admitMisfit">Widen the errors when the stations depart from the pattern by more than their own errors (R. T. Birge, Phys. Rev. 40 (1932) 207).</param>
     internal static TapePattern Fit(Tape tape, double[] at, Vector<double> error, Matrix<double> covariance, Matrix<double> scatter, double scatterFreedom, int terms, bool admitMisfit = false)
     {
@@ -54,6 +54,10 @@ sealed class TapePattern
     /// <summary>Value, standard error and degrees of freedom of the tape's error at a printed position, m.</summary>
     internal (double Value, double Error, double Freedom) At(double position) =>
         Combination(Vector<double>.Build.Dense(Terms, j => Basis(j, position, first, span)));
+
+    /// <summary>Value, standard error and degrees of freedom of what the scale term moves at the last mark, m.</summary>
+    internal (double Value, double Error, double Freedom) ScaleAtLongest() =>
+        Combination(Vector<double>.Build.Dense(Terms, j => j == 1 ? span : 0));
 
     /// <summary>Two-sided probability of a term at least this far from zero when the truth is zero.</summary>
     internal double Significance(int index)

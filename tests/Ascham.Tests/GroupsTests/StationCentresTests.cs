@@ -154,10 +154,10 @@ public class StationCentresTests
     }
 
     [Fact]
-    public void An_edge_must_be_positive()
+    public void An_edge_must_not_be_negative()
     {
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Fit(Plain, new() { ButtBelow = Length.FromMeters(-0.4) }));
-        Assert.Contains("ButtBelow must be positive and finite m; it was -0.4 m.", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("ButtBelow must be zero or more, and finite m; it was -0.4 m.", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -17,8 +17,8 @@ public class TapeCheckTests
         var check = Run(Stations(Bow, 1.5, 0.05));
         Assert.Equal(TapeVerdict.Slid, check.Verdict);
         Assert.Equal(1.5, check.Slide.Value.Millimeters, 1e-3);
-        Assert.Equal(0, check.Scale.Value.Percent, 1e-2);
-        Assert.Contains("move the tape by +1.50 mm", check.Reason, StringComparison.Ordinal);
+        Assert.Equal(0, check.Scale!.Value.Percent, 1e-2);
+        Assert.Contains("move the marks by +1.50 mm", check.Reason, StringComparison.Ordinal);
     }
 
     [Fact] // relation: the right mark of a slid tape is the printed one plus the slide, and the arrow lands low where the pin should be lower
@@ -46,7 +46,7 @@ public class TapeCheckTests
     {
         var check = Run(Stations(Bow.WithSpeed(84 / 1.03), 0, 0.05));
         Assert.Equal(TapeVerdict.Scaled, check.Verdict);
-        Assert.InRange(check.Scale.Value.Percent, 6.0, 7.5); // 1.03² − 1 = 6.1 % in drop, a little more where drag has worked
+        Assert.InRange(check.Scale!.Value.Percent, 6.0, 7.5); // 1.03² − 1 = 6.1 % in drop, a little more where drag has worked
     }
 
     [Fact]
@@ -98,7 +98,10 @@ public class TapeCheckTests
 
         Assert.Equal(one.Verdict, other.Verdict);
         Assert.Equal(-2.5 * one.Slide.Value.Millimeters, other.Slide.Value.Millimeters, 1e-6);
-        Assert.Equal(one.Scale.Value.Percent, other.Scale.Value.Percent, 1e-6);
+        Assert.Equal(one.Scale!.Value.Percent, other.Scale!.Value.Percent, 1e-6);
+        Assert.Equal(-2.5 * one.ScaleAtLongest!.High.Millimeters, other.ScaleAtLongest!.Low.Millimeters, 1e-6);
+        Assert.Contains("towards larger numbers, the pin lower", one.Reason, StringComparison.Ordinal);
+        Assert.Contains("towards smaller numbers, the pin lower", other.Reason, StringComparison.Ordinal);
         Assert.All(one.Marks.Zip(other.Marks), p => Assert.Equal(p.First.OnTarget.Low.Meters, p.Second.OnTarget.Low.Meters, 1e-9));
     }
 
@@ -111,8 +114,36 @@ public class TapeCheckTests
     }
 
     [Fact]
-    public void One_distance_is_refused() =>
-        Assert.Contains("cannot tell a slide from a scale", Assert.Throws<ArgumentException>(() => Run([Stations(Bow, 0, 0.4)[0]])).Message, StringComparison.Ordinal);
+    public void One_distance_tells_the_slide_there_and_nothing_else()
+    {
+        var check = Run([Stations(Bow, 1.5, 0.05)[1]]);
+        Assert.Equal(TapeVerdict.CannotTell, check.Verdict);
+        Assert.Equal(1.5, check.Slide.Value.Millimeters, 1e-3);
+        Assert.Null(check.Scale);
+        Assert.Equal([40.0], check.Marks.Select(m => Math.Round(m.Distance.Yards, 6)));
+        Assert.Contains("One distance cannot tell a slide from a scale", check.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_station_is_refused() => Assert.Throws<ArgumentException>(() => Run([]));
+
+    [Fact] // relation: a slide alone is known better than a slide beside a scale, and all marks move by it alike
+    public void A_slid_tape_is_moved_by_the_slide_alone()
+    {
+        var check = Run(Stations(Bow, 1.5, 0.4));
+        Assert.Equal(TapeVerdict.Slid, check.Verdict);
+        Assert.True(check.SlideAlone.StandardError < check.Slide.StandardError);
+        Assert.All(check.Marks, m => Assert.Equal(check.SlideAlone.Low.Meters, m.OnTape.Low.Meters, 1e-12));
+    }
+
+    [Fact]
+    public void A_bend_too_small_to_matter_agrees_and_is_told()
+    {
+        TapeStation[] stations = [.. Stations(Bow, 0, 0.02).Select(s => At(s, 60) ? s with { MeanUp = (-1.5).Centimetres, DistanceSd = Length.Zero } : s with { DistanceSd = Length.Zero })];
+        var check = Run(stations);
+        Assert.Equal(TapeVerdict.Agrees, check.Verdict);
+        Assert.StartsWith("The errors bend by", check.Reason, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_station_off_the_tape_is_refused() =>

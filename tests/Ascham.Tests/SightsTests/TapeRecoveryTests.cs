@@ -37,8 +37,21 @@ public class TapeRecoveryTests
     {
         var moved = new SimulatedArcher(1) { Yards = [20, 30, 40, 45, 50], SettingSdMm = 0.5 }.Check(None, 6);
         var left = new SimulatedArcher(1) { Yards = [20, 30, 40, 45, 50], SettingSdMm = 0.5, FixedSetting = true }.Check(None, 6);
-        Assert.True(left.Scale.StandardError < moved.Scale.StandardError);
+        Assert.True(left.Scale!.StandardError < moved.Scale!.StandardError);
         Assert.True(left.Slide.StandardError.Millimeters > 0.5);
+    }
+
+    [Theory] // the committed page is what the check does now: rows replayed with fewer archers, within 4 standard errors of a share
+    [InlineData("nothing | 6", 0.0, 0.0, false)]
+    [InlineData("scale 5 % | 6", 0.0, 5.0, false)]
+    [InlineData("nothing, 20 to 50 yd, sight left at 20 yd | 6", 0.0, 0.0, true)]
+    public void The_page_of_the_study_is_current(string name, double slide, double scale, bool left)
+    {
+        var row = TapeStudyRow.Run("", 6, new(slide, scale, 0), Archers, Seed, left ? TapeStudyPage.Fixed : null);
+        double[] printed = [.. File.ReadLines(House.Path("docs/validation/tape-check.md")).Single(l => l.StartsWith($"| {name} |", StringComparison.Ordinal))
+            .Split('|').Skip(3).Take(5).Select(c => double.Parse(c, System.Globalization.CultureInfo.InvariantCulture) / 100)];
+        double[] now = [.. ((Ascham.Sights.TapeVerdict[])[Ascham.Sights.TapeVerdict.Agrees, Ascham.Sights.TapeVerdict.Slid, Ascham.Sights.TapeVerdict.Scaled, Ascham.Sights.TapeVerdict.Bent, Ascham.Sights.TapeVerdict.CannotTell]).Select(v => row.Share[v])];
+        Assert.All(printed.Zip(now), p => Assert.Equal(p.First, p.Second, 0.01 + 4 * Math.Sqrt(p.First * (1 - p.First) / Archers)));
     }
 
     [Fact(Explicit = true)] // run with -explicit only after a change of the check; a quarter of a minute
