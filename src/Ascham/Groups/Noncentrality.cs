@@ -24,7 +24,7 @@ static class Noncentrality
         // Far out the circle about the target is straight, and the distance normal with mean δ + 1/(2δ).
         return found > 12
             ? near - (1 / (2 * found))
-            : Brent.FindRoot(distance => MarcumQ.Upper(distance, found) - share, Math.Max(0, near - 1.5), Math.Max(near, 0) + 1, 1e-6, 100);
+            : Brent.FindRoot(distance => MarcumQ.Upper(distance, found) - share, 0, Math.Max(near, 0) + 1, 1e-6, 100);
     }
 
     /// <summary>Distance along one axis, in standard errors; not negative.</summary>

@@ -9,7 +9,7 @@ using MathNet.Numerics.LinearAlgebra;
 /// <param name="OrdinaryInSigmas">How much ordinary arrows differ: standard deviation of their offsets along each axis over the archer's sigma; zero or more.</param>
 /// <remarks>
 /// <para><b>Model.</b> At most one odd arrow, each equally likely to be it; offsets normal; the archer's sigma unknown on a logarithmic scale. The probabilities are
-/// calibrated when the three numbers are right (docs/validation/groups-calibration.md); try half and double to see how much hangs on them.</para>
+/// calibrated when the three numbers are right (docs/validation/odd-arrow.md); try half and double to see how much hangs on them.</para>
 /// <para><b>Source.</b> Box and Tiao (1968), A Bayesian approach to some outlier problems, <i>Biometrika</i> 55, 119.</para>
 /// </remarks>
 public sealed record OddArrowPrior(double Probability, double OffsetInSigmas, double OrdinaryInSigmas)

@@ -48,6 +48,9 @@ sealed record ScatterDraws
 
     internal ScatterDraws Plus(AddedScatter added) => new(this, 1, added);
 
+    /// <summary>Whether one variance serves both axes.</summary>
+    internal bool Round => round;
+
     /// <summary>Whether the laws for the next arrow and those for an interval are the same.</summary>
     internal bool CentreKnown => points is null;
 

@@ -10,6 +10,8 @@ using Xunit;
 /// <summary>A batch against single flights, linear propagation and relations that must hold.</summary>
 public class BatchRelationTests
 {
+    static CancellationToken Stop => TestContext.Current.CancellationToken;
+
     static readonly FlightBatch Still = new()
     {
         Flight = BatchTests.Flight(0.0017, Wind.Calm), Launch = new() { Speed = 85.MetresPerSecond, Elevation = 2.5.Degrees, Up = -11.Centimetres }, Faces = [60.Metres],
@@ -79,7 +81,7 @@ public class BatchRelationTests
             (up[i], right[i]) = (s.Y, s.Z);
         }
 
-        FaceResult face = batch.Summarise(new() { Arrows = 200_000, Seed = 8, Level = 0.95 }).Faces[0];
+        FaceResult face = batch.Summarise(new() { Arrows = 200_000, Seed = 8, Level = 0.95 }, cancellation: Stop).Faces[0];
         double sdUp = BatchTests.Sd(up), sdRight = BatchTests.Sd(right), root = Math.Sqrt(N / 1.1); // both samples have their error
         Assert.Equal(up.Average(), face.MeanUp.Value.Meters, 4 * sdUp / root);
         Assert.Equal(right.Average(), face.MeanRight.Value.Meters, 4 * sdRight / root);
@@ -115,7 +117,7 @@ public class BatchRelationTests
             both += variance * u * r;
         }
 
-        FaceResult face = batch.Summarise(new() { Arrows = 65_536, Seed = 2, Level = 0.95, Sampling = Sampling.EvenlySpread }).Faces[0];
+        FaceResult face = batch.Summarise(new() { Arrows = 65_536, Seed = 2, Level = 0.95, Sampling = Sampling.EvenlySpread }, cancellation: Stop).Faces[0];
         Assert.InRange(face.SdUp.Value.Meters / Math.Sqrt(up), 0.999, 1.001);
         Assert.InRange(face.SdRight.Value.Meters / Math.Sqrt(right), 0.999, 1.001);
         Assert.Equal(both / Math.Sqrt(up * right), face.Correlation.Value, 2e-3);
@@ -166,7 +168,7 @@ public class BatchRelationTests
     [Fact]
     public void A_batch_without_scatter_is_the_single_flight_again_and_again()
     {
-        FaceResult face = Still.Summarise(new() { Arrows = 100, Seed = 1, Level = 0.95 }).Faces[0];
+        FaceResult face = Still.Summarise(new() { Arrows = 100, Seed = 1, Level = 0.95 }, cancellation: Stop).Faces[0];
         Assert.Equal(Still.Flight.At(Still.Launch, 60.Metres).Up.Meters, face.MeanUp.Value.Meters, 1e-6);
         Assert.Equal(0, face.SdUp.Value.Meters, 1e-9);
         Assert.Equal(0, face.Correlation.Value);

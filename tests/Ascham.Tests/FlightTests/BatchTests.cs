@@ -8,6 +8,8 @@ using Xunit;
 
 public class BatchTests
 {
+    static CancellationToken Stop => TestContext.Current.CancellationToken;
+
     const double G = 9.80665;
 
     internal static readonly FlightBatch Everything = new()
@@ -29,7 +31,7 @@ public class BatchTests
         {
             Arrows = arrows, Seed = 7, Level = 0.95, Sampling = sampling, Circle = 30.Centimetres, HistogramHalfWidth = 1.Metres, HistogramCells = 16, Threads = 1,
         };
-        BatchResult one = Everything.Summarise(options), two = Everything.Summarise(options with { Threads = 2 }), again = Everything.Summarise(options);
+        BatchResult one = Everything.Summarise(options, cancellation: Stop), two = Everything.Summarise(options with { Threads = 2 }, cancellation: Stop), again = Everything.Summarise(options, cancellation: Stop);
         for (int face = 0; face < 3; face++)
         {
             FaceResult a = one.Faces[face];
@@ -41,8 +43,8 @@ public class BatchTests
         }
 
         BatchStrikes first = new(arrows, 3), second = new(arrows, 3);
-        Everything.Fly(first, 7, sampling, threads: 1);
-        Everything.Fly(second, 7, sampling, threads: 2);
+        Everything.Fly(first, 7, sampling, threads: 1, cancellation: Stop);
+        Everything.Fly(second, 7, sampling, threads: 2, cancellation: Stop);
         for (int face = 0; face < 3; face++)
         {
             Assert.True(first.RightMetres(face).SequenceEqual(second.RightMetres(face)) && first.UpMetres(face).SequenceEqual(second.UpMetres(face)));
@@ -71,7 +73,7 @@ public class BatchTests
         foreach (int n in new[] { 2, 3, 7, 8, 9, 255, 256, 257, 300 })
         {
             BatchStrikes arrows = Strikes(Everything, n, 11);
-            FaceResult face = Everything.Summarise(new() { Arrows = n, Seed = 11, Level = 0.9, Circle = 25.Centimetres, HistogramHalfWidth = 40.Centimetres, HistogramCells = 1 }).Faces[1];
+            FaceResult face = Everything.Summarise(new() { Arrows = n, Seed = 11, Level = 0.9, Circle = 25.Centimetres, HistogramHalfWidth = 40.Centimetres, HistogramCells = 1 }, cancellation: Stop).Faces[1];
             double[] right = arrows.RightMetres(1).ToArray(), up = arrows.UpMetres(1).ToArray();
             Assert.Equal(n, face.Arrived);
             Assert.Equal(up.Average(), face.MeanUp.Value.Meters, 1e-12);
@@ -133,9 +135,9 @@ public class BatchTests
             LaunchSpeed = Scatter.Normal(2.MetresPerSecond),
         };
         BatchStrikes strikes = new(1000, 2);
-        far.Fly(strikes, 4);
+        far.Fly(strikes, 4, cancellation: Stop);
         int arrived = Enumerable.Range(0, 1000).Count(i => strikes.At(i, 1) is not null);
-        FaceResult face = far.Summarise(new() { Arrows = 1000, Seed = 4, Level = 0.9, Circle = 50.Metres }).Faces[1];
+        FaceResult face = far.Summarise(new() { Arrows = 1000, Seed = 4, Level = 0.9, Circle = 50.Metres }, cancellation: Stop).Faces[1];
         Assert.InRange(arrived, 500, 999);
         Assert.Equal(arrived, face.Arrived);
         Assert.True(face.Within!.Value <= arrived / 1000.0);

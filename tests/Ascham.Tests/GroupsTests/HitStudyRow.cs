@@ -4,9 +4,9 @@ using Ascham.Groups;
 using Ascham.Quantities;
 
 /// <summary>How often the interval of a hit probability holds the truth, and how often the next arrow hits against what was said; sigma across is 1 m.</summary>
-public sealed record HitStudyRow(GroupShape Shape, CentreAssumption Centre, int Arrows, double Stretch, double Offset, double Radius, double Held, double LowHeld, double Said, double Truth)
+public sealed record HitStudyRow(ScatterShape Shape, CentreAssumption Centre, int Arrows, double Stretch, double Offset, double Radius, double Held, double LowHeld, double Said, double Truth)
 {
-    public static HitStudyRow Run(GroupShape shape, CentreAssumption centre, double stretch, int n, double offset, double radius, int repeats, int seed)
+    public static HitStudyRow Run(ScatterShape shape, CentreAssumption centre, double stretch, int n, double offset, double radius, int repeats, int seed)
     {
         var simulated = new Simulated(seed);
         Impact centreThere = centre == CentreAssumption.OnAim ? Simulated.At(0, 0) : Simulated.At(0.6 * offset, 0.8 * offset);
