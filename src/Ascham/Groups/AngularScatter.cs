@@ -12,10 +12,10 @@ using UnitsNet;
 /// </remarks>
 public sealed class AngularScatter
 {
-    readonly Scatter[] draws;
+    readonly ScatterDraws draws;
     readonly int count;
 
-    AngularScatter(Scatter[] draws, int count, Length farthest, double? growth) =>
+    AngularScatter(ScatterDraws draws, int count, Length farthest, double? growth) =>
         (this.draws, this.count, Farthest, GrowthProbability) = (draws, count, farthest, growth);
 
     /// <summary>The farthest distance shot: nothing is said beyond it.</summary>
@@ -53,7 +53,7 @@ public sealed class AngularScatter
     {
         ArgumentNullException.ThrowIfNull(bothAxes);
         Require.Positive(farthest.Meters, "m", nameof(farthest));
-        return new(ScatterDraws.Centred([Of(bothAxes)]), bothAxes.Estimate.Count, farthest, null);
+        return new(ScatterDraws.Centred(Of(bothAxes)), bothAxes.Estimate.Count, farthest, null);
     }
 
     /// <summary>Takes a stretched scatter found elsewhere.</summary>
@@ -67,7 +67,7 @@ public sealed class AngularScatter
         ArgumentNullException.ThrowIfNull(across);
         ArgumentNullException.ThrowIfNull(up);
         Require.Positive(farthest.Meters, "m", nameof(farthest));
-        return new(ScatterDraws.Centred([Of(across), Of(up)]), Math.Min(across.Estimate.Count, up.Estimate.Count), farthest, null);
+        return new(ScatterDraws.Centred(Of(across), Of(up)), Math.Min(across.Estimate.Count, up.Estimate.Count), farthest, null);
     }
 
     /// <summary>Carries the scatter to a distance.</summary>
@@ -77,9 +77,9 @@ public sealed class AngularScatter
     /// <exception cref="CannotTellException"><paramref name="distance"/> is beyond the farthest distance shot.</exception>
     public ScatterEstimate At(Length distance)
     {
-        double metres = Require.Positive(distance.Meters, "m", nameof(distance)), square = metres * metres;
+        double metres = Require.Positive(distance.Meters, "m", nameof(distance));
         return metres <= Farthest.Meters * (1 + 1e-9)
-            ? new([.. draws.Select(d => Scatter.Si(0, 0, d.VarianceRight * square, d.VarianceUp * square, 0))], count)
+            ? new(draws.Scaled(metres), count)
             : throw new CannotTellException(FormattableString.Invariant(
                 $"Nothing is said of {distance}: the farthest distance shot was {Farthest}. Shoot groups there, in safety, or ask nearer."));
     }

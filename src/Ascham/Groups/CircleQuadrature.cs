@@ -10,10 +10,15 @@ static class CircleQuadrature
     // Beyond nine sigmas lies 1e-19 of the law.
     const double Reach = 9;
 
-    static readonly GaussLegendreRule Rule = new(-1, 1, 64);
+    static readonly GaussLegendreRule Fine = new(-1, 1, 64), Coarse = new(-1, 1, 20);
 
     /// <summary>Chance of landing within a radius; absolute error below 1e-12.</summary>
-    internal static double Inside(Scatter scatter, double radius)
+    internal static double Inside(Scatter scatter, double radius) => Inside(scatter, radius, Fine);
+
+    /// <summary>The same for one of many laws that will be averaged or sorted: absolute error below 1e-5, a third of the time.</summary>
+    internal static double Roughly(Scatter scatter, double radius) => Inside(scatter, radius, Coarse);
+
+    static double Inside(Scatter scatter, double radius, GaussLegendreRule rule)
     {
         var (small, large, smallMean, largeMean) = scatter.Principal();
         if (radius <= 0)
@@ -26,7 +31,7 @@ static class CircleQuadrature
             return MarcumQ.Lower(Math.Abs(largeMean) / small, radius / small);
         }
 
-        return small > 0 ? Integral(small, large, smallMean, largeMean, radius) : OnLine(large, smallMean, largeMean, radius);
+        return small > 0 ? Integral(small, large, smallMean, largeMean, radius, rule) : OnLine(large, smallMean, largeMean, radius);
     }
 
     /// <summary>Integral over the angle t of R cos t · density(R sin t) · share of the chord at R sin t.</summary>
@@ -34,8 +39,9 @@ static class CircleQuadrature
     /// The angle makes the integrand smooth where the chord shrinks to nothing. The narrow axis is the outer one, so that the chord's share never changes faster
     /// than the density. A circle of many sigmas has a sharp rim in t, met with more panels.
     /// </remarks>
-    internal static double Integral(double small, double large, double smallMean, double largeMean, double radius)
+    internal static double Integral(double small, double large, double smallMean, double largeMean, double radius, GaussLegendreRule? nodes = null)
     {
+        GaussLegendreRule rule = nodes ?? Fine;
         double low = Math.Max(-1, (smallMean - (Reach * small)) / radius), high = Math.Min(1, (smallMean + (Reach * small)) / radius);
         if (low >= high)
         {
@@ -43,7 +49,7 @@ static class CircleQuadrature
         }
 
         double from = Math.Asin(low), to = Math.Asin(high);
-        int panels = 1 + (int)(Math.Sqrt(2 * Reach * radius / small) / 16);
+        int panels = 1 + (int)(Math.Sqrt(2 * Reach * radius / small) * 4 / rule.Order);
         double half = (to - from) / (2 * panels), sum = 0;
         if (smallMean == 0 && largeMean == 0 && panels == 1)
         {
@@ -53,11 +59,11 @@ static class CircleQuadrature
         for (int panel = 0; panel < panels; panel++)
         {
             double middle = from + (half * ((2 * panel) + 1));
-            for (int i = 0; i < Rule.Order; i++)
+            for (int i = 0; i < rule.Order; i++)
             {
-                var (sine, cosine) = Math.SinCos(middle + (half * Rule.Abscissas[i]));
+                var (sine, cosine) = Math.SinCos(middle + (half * rule.Abscissas[i]));
                 double chord = radius * cosine, z = ((radius * sine) - smallMean) / small;
-                sum += Rule.Weights[i] * chord * Math.Exp(-z * z / 2) * Between((-chord - largeMean) / large, (chord - largeMean) / large);
+                sum += rule.Weights[i] * chord * Math.Exp(-z * z / 2) * Between((-chord - largeMean) / large, (chord - largeMean) / large);
             }
         }
 

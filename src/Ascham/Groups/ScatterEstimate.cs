@@ -26,17 +26,17 @@ public enum CentreAssumption
 /// <summary>What shots tell of how arrows land on a face at one distance.</summary>
 /// <remarks>
 /// <para><b>Model.</b> Sums of squares over chi-square, and means over normal numbers, turned about: the laws that could have left these shots, each as likely as
-/// it should be (fiducial; the same as a right-invariant prior). Any question asked of it is asked of 2048 such laws, spread evenly rather than at random, so that
+/// it should be (fiducial; the same as a right-invariant prior). For intervals the distance of the centre is drawn so that it is not overrated. Any question asked of it is asked of 2048 such laws, spread evenly rather than at random, so that
 /// the same shots always give the same answer.</para>
-/// <para><b>Accuracy.</b> With one sigma and a known centre intervals are exact for normal impacts; otherwise see docs/validation/groups-calibration.md.</para>
+/// <para><b>Accuracy.</b> With one sigma and a known centre intervals are exact for normal impacts; otherwise see docs/limits.md.</para>
 /// <para><b>Limits.</b> Only what varied while these arrows were shot is in it: not the wander of the archer from day to day.</para>
 /// <para><b>Source.</b> Fisher (1935), The fiducial argument; Weerahandi (1993), Generalized confidence intervals, <i>J. Am. Statist. Assoc.</i> 88.</para>
 /// </remarks>
 public sealed class ScatterEstimate
 {
-    readonly Scatter[] draws;
+    readonly ScatterDraws draws;
 
-    internal ScatterEstimate(Scatter[] draws, int count) => (this.draws, Count) = (draws, count);
+    internal ScatterEstimate(ScatterDraws draws, int count) => (this.draws, Count) = (draws, count);
 
     /// <summary>Number of impacts behind it.</summary>
     public int Count { get; }
@@ -65,7 +65,7 @@ public sealed class ScatterEstimate
     public static ScatterEstimate OnAim(Sigma<Length> bothAxes)
     {
         ArgumentNullException.ThrowIfNull(bothAxes);
-        return new(ScatterDraws.Centred([Of(bothAxes)]), bothAxes.Estimate.Count);
+        return new(ScatterDraws.Centred(Of(bothAxes)), bothAxes.Estimate.Count);
     }
 
     /// <summary>Takes a stretched scatter about the aim point.</summary>
@@ -76,35 +76,52 @@ public sealed class ScatterEstimate
     {
         ArgumentNullException.ThrowIfNull(across);
         ArgumentNullException.ThrowIfNull(up);
-        return new(ScatterDraws.Centred([Of(across), Of(up)]), Math.Min(across.Estimate.Count, up.Estimate.Count));
+        return new(ScatterDraws.Centred(Of(across), Of(up)), Math.Min(across.Estimate.Count, up.Estimate.Count));
     }
 
     /// <summary>Adds a further, independent reason to miss, its size known.</summary>
     /// <param name="added">What is added.</param>
     /// <returns>The wider, shifted estimate.</returns>
-    public ScatterEstimate Plus(AddedScatter added) => new([.. draws.Select(d => d.Plus(added))], Count);
+    public ScatterEstimate Plus(AddedScatter added)
+    {
+        ArgumentNullException.ThrowIfNull(added);
+        return new(draws.Plus(added), Count);
+    }
 
     /// <summary>Median, interval and mean of a number that depends on the law.</summary>
     internal (Estimate<double> Estimate, double Mean) Spread(Func<Scatter, double> ask, double level)
     {
         Require.Level(level);
-        double[] answers = [.. draws.Select(ask)];
-        double mean = answers.Average(), sd = Math.Sqrt(answers.Average(a => (a - mean) * (a - mean)));
-        Array.Sort(answers);
-        double At(double share)
+        double[] answers = [.. draws.ForInterval().Select(ask)], next = draws.CentreKnown ? answers : [.. draws.ForNextArrow().Select(ask)];
+        double middle = answers.Average(), sd = Math.Sqrt(answers.Average(a => (a - middle) * (a - middle))), mean = next.Average();
+        var (low, median, high) = Ends(answers, level);
+        if (!draws.CentreKnown && !draws.Round)
         {
-            double place = Math.Clamp((share * answers.Length) - 0.5, 0, answers.Length - 1);
-            int below = Math.Min((int)place, answers.Length - 2);
-            return answers[below] + ((place - below) * (answers[below + 1] - answers[below]));
+            // Axis by axis neither way of drawing the centre holds often enough on both sides: the outer ends of the two do.
+            var (lowNext, _, highNext) = Ends(next, level);
+            (low, high) = (Math.Min(low, lowNext), Math.Max(high, highNext));
         }
 
-        return (new(At(0.5), sd, At((1 - level) / 2), At((1 + level) / 2), level, Count, "median of the laws the shots leave open, normal impacts"), mean);
+        return (new(median, sd, low, high, level, Count, "median of the laws the shots leave open, normal impacts"), mean);
+    }
+
+    static (double Low, double Median, double High) Ends(double[] answers, double level)
+    {
+        double[] sorted = [.. answers.Order()];
+        double At(double share)
+        {
+            double place = Math.Clamp((share * sorted.Length) - 0.5, 0, sorted.Length - 1);
+            int below = Math.Min((int)place, sorted.Length - 2);
+            return sorted[below] + ((place - below) * (sorted[below + 1] - sorted[below]));
+        }
+
+        return (At((1 - level) / 2), At(0.5), At((1 + level) / 2));
     }
 
     /// <summary>Mean over the laws of several numbers at once.</summary>
     internal double[] Mean(Func<Scatter, double[]> ask)
     {
-        double[][] answers = [.. draws.Select(ask)];
+        double[][] answers = [.. draws.ForNextArrow().Select(ask)];
         return [.. Enumerable.Range(0, answers[0].Length).Select(i => answers.Average(a => a[i]))];
     }
 
