@@ -53,7 +53,7 @@ static class CircleQuadrature
         double half = (to - from) / (2 * panels), sum = 0;
         if (smallMean == 0 && largeMean == 0 && panels == 1)
         {
-            return Centred(small, large, radius, half);
+            return Centred(small, large, radius, half, rule);
         }
 
         for (int panel = 0; panel < panels; panel++)
@@ -71,14 +71,14 @@ static class CircleQuadrature
     }
 
     // The same sum where it is even in t: half the nodes, and one error function each; hit probabilities of a sight that is on ask it thousands of times.
-    static double Centred(double small, double large, double radius, double half)
+    static double Centred(double small, double large, double radius, double half, GaussLegendreRule rule)
     {
         double sum = 0;
-        for (int i = Rule.Order / 2; i < Rule.Order; i++)
+        for (int i = rule.Order / 2; i < rule.Order; i++)
         {
-            var (sine, cosine) = Math.SinCos(half * Rule.Abscissas[i]);
+            var (sine, cosine) = Math.SinCos(half * rule.Abscissas[i]);
             double chord = radius * cosine, z = radius * sine / small;
-            sum += Rule.Weights[i] * chord * Math.Exp(-z * z / 2) * SpecialFunctions.Erf(chord / large / Constants.Sqrt2);
+            sum += rule.Weights[i] * chord * Math.Exp(-z * z / 2) * SpecialFunctions.Erf(chord / large / Constants.Sqrt2);
         }
 
         return Math.Clamp(2 * sum * half / (small * Math.Sqrt(2 * Math.PI)), 0, 1);
