@@ -27,7 +27,8 @@ public sealed record ArrowStudyRow(int Arrows, int Shots, double Planted, double
     /// <summary>One end in which every arrow of given offsets is shot a number of times.</summary>
     internal static IEnumerable<Shot> Shoot(Simulated simulated, double[] rights, double[] ups, int shots) =>
         Enumerable.Range(0, shots * rights.Length).Select(i => Simulated.Shot(i + 1, rights[i % rights.Length] + simulated.Normal(), ups[i % rights.Length] + simulated.Normal())
-            with { Arrow = $"{(i % rights.Length) + 1}" });
+            with
+        { Arrow = $"{(i % rights.Length) + 1}" });
 
     static double Holds(double low, double high, double truth) => low <= truth && truth <= high ? 1 : 0;
 }
