@@ -78,8 +78,11 @@ public static class DragFit
             }
         }
 
-        throw new InvalidOperationException($"The fit of drag did not settle in {Iterations} steps: the drops do not look like those of an arrow launched about as stated. Check the sign of the heights, the start and the distances.");
+        throw Unlike();
     }
+
+    static InvalidOperationException Unlike() =>
+        new("The fit of drag did not settle: the drops do not look like those of an arrow launched about as stated. Check the sign of the heights (below is negative), the start and the distances.");
 
     /// <summary>One Gauss-Newton step in speed, elevation and k, and what it leaves.</summary>
     static GeneralisedLeastSquares.Solution Step(DropSeries series, in PointMassSi mass, in LaunchSi launch)
@@ -88,9 +91,9 @@ public static class DragFit
         List<(double[] Row, double Left, double Error)> rows = new(n + 2);
         foreach (Drop drop in series.Drops)
         {
-            if (Sensitivity.Fly(mass, launch, Face.Square(drop.Distance.Meters, 0), 0, out Sensitivity s, out double reach) != Outcome.Met)
+            if (Sensitivity.Fly(mass, launch, Face.Square(drop.Distance.Meters, 0), 0, out Sensitivity s, out _) != Outcome.Met)
             {
-                throw new OutOfReachException(drop.Distance, Length.FromMeters(reach), Angle.Zero);
+                throw Unlike();
             }
 
             Gradient h = s.Above;

@@ -85,6 +85,11 @@ public sealed partial record FlightBatch
             throw new ArgumentException("Mass differs from arrow to arrow, so say how the launch speed follows it: SpeedPerMass, -0.5 for a bow without virtual mass.", nameof(SpeedPerMass));
         }
 
+        if (SpeedPerMass is { } follows)
+        {
+            Require.InRange(follows, -1, 0, "", nameof(SpeedPerMass));
+        }
+
         return new(this);
     }
 
@@ -103,7 +108,7 @@ public sealed partial record FlightBatch
         Si(Updraught, q => q.MetersPerSecond, 20, "m/s", nameof(Updraught)),
     ];
 
-    // A normal draw ends at 8.6 sizes, an even one at 1.
+    // A normal draw ends at 8.6 sizes, an even one at 1; neither may turn an input round.
     const double EvenPerNormal = 8;
 
     static (DeviationShape Shape, double Size) Si<TQuantity>(Deviation<TQuantity> scatter, Func<TQuantity, double> size, double most, string unit, string name)

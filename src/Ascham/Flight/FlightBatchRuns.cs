@@ -10,7 +10,9 @@ public sealed partial record FlightBatch
     /// <param name="cancellation">Stops the work within a fraction of a millisecond per thread.</param>
     /// <returns>Per face: means, standard deviations, share inside the circle, histogram.</returns>
     /// <exception cref="ArgumentException">An input is missing, or out of its range.</exception>
-    /// <exception cref="OutOfReachException">Fewer than two arrows reach a face, or the arrow without differences does not.</exception>
+    /// <exception cref="OutOfReachException">The arrow without differences does not reach a face.</exception>
+    /// <exception cref="DragUnknownException">It leaves the speeds at which its drag is known.</exception>
+    /// <exception cref="InvalidOperationException">Fewer than two arrows reach a face.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public BatchResult Summarise(BatchOptions options, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
@@ -57,9 +59,11 @@ public sealed partial record FlightBatch
                 repetitions[i % BatchDraws.Repetitions].Add(sums[i * faces + face]);
             }
 
-            return repetitions.Sum(s => s.Arrived) >= 2
+            double arrived = repetitions.Sum(s => s.Arrived);
+            return arrived >= 2
                 ? new FaceEstimates(repetitions, nominal[face], options.Arrows, options).Result(Faces[face], histograms?[face])
-                : throw new OutOfReachException(Faces[face], Length.Zero, Inclination);
+                : throw new InvalidOperationException(FormattableString.Invariant(
+                    $"Of {options.Arrows} arrows {arrived} reach the face at {Faces[face].Meters:0.##} m within the speeds at which their drag is known; a spread needs two. Check the deviations, and how far the drag table goes."));
         }
     }
 

@@ -14,7 +14,7 @@ public sealed class OutOfReachException : Exception
 
     /// <summary>
     /// The farthest face this launch meets: at this distance the path stands at 88° to the normal of the face,
-    /// so that it runs along faces farther out or never comes to them.
+    /// so that it runs along faces farther out or never comes to them. There is no ground in this: a path below it goes on. It is no range and no safety distance.
     /// </summary>
     public Length Reach { get; }
 
@@ -23,5 +23,5 @@ public sealed class OutOfReachException : Exception
 
     static string Text(Length asked, Length reach, Angle inclination) => string.Create(
         CultureInfo.InvariantCulture,
-        $"The arrow does not reach {asked.Meters:0.##} m along a line at {inclination.Degrees:0.#}°: with this launch it meets faces square to that line out to {reach.Meters:0.##} m only. Check the launch speed and the distance.");
+        $"The arrow does not reach {asked.Meters:0.##} m along a line at {inclination.Degrees:0.#}°: with this launch it meets faces square to that line out to {reach.Meters:0.##} m only (as if there were no ground: no range, and no safety distance). Check the launch speed and the distance.");
 }

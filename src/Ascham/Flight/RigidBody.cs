@@ -36,8 +36,9 @@ public sealed partial record RigidBody
     /// <summary>Moment of inertia about the axis of the shaft; positive. About mass times the square of the radius; only the spin-up and a shift of 0.1 % in the wavelength hang on it.</summary>
     public required MassMomentOfInertia AxialInertia { get; init => field = Positive(value, nameof(AxialInertia)); }
 
-    /// <summary>Drag of the arrow without angle of attack; what the angle adds comes from the lift.</summary>
-    public required Drag Drag { get; init => field = NotNull(value, nameof(Drag)); }
+    /// <summary>Drag of the arrow without angle of attack, the same at every speed; what the angle adds comes from the lift.</summary>
+    /// <exception cref="ArgumentException">It follows the speed: give <c>Drag.FromConstant(drag.At(speed, air), air)</c> at the speed of the flight.</exception>
+    public required Drag Drag { get; init => field = Steady(value, nameof(Drag)); }
 
     /// <summary>Another drag above an angle of attack; none when not given.</summary>
     public DragAboveAngle? DragAbove { get; init; }
@@ -64,8 +65,22 @@ public sealed partial record RigidBody
 
     /// <summary>The same flight in SI units.</summary>
     internal RigidBodySi Si => new(
-        Stability.Si, Mass.Kilograms, TransverseInertia.KilogramSquareMeters, AxialInertia.KilogramSquareMeters, Air.DensitySi, AsPointMass.Si,
+        Possible().Si, Mass.Kilograms, TransverseInertia.KilogramSquareMeters, AxialInertia.KilogramSquareMeters, Air.DensitySi, AsPointMass.Si,
         DragAbove?.Drag.PerMetreIn(Air) ?? 0, DragAbove?.Angle.Radians ?? 0);
+
+    // A balance measured from the nock instead of the tip, or grams taken for kilograms, would fly without a word.
+    Stability Possible()
+    {
+        double length = Stability.TotalLength.Meters, balance = Stability.BalancePoint.Meters;
+        Require.InRange(balance, 0, length, "m from the tip of the point, not from the nock", nameof(Stability.BalancePoint));
+        if (Stability.Fletching is { } vanes)
+        {
+            Require.InRange((vanes.FromTip + vanes.RootChord).Meters, 0, length * (1 + 1e-9), "m from the tip of the point to the rear of the vanes", nameof(Stability.Fletching));
+        }
+
+        Require.InRange(TransverseInertia.KilogramSquareMeters, 0, Mass.Kilograms * balance * (length - balance), "kg m², the most that its mass, length and balance allow,", nameof(TransverseInertia));
+        return Stability;
+    }
 
     /// <summary>Asks a question of this arrow, and of the same arrow with vanes of 0.6 and of 1.0 of their free-stream lift.</summary>
     /// <typeparam name="T">Type of the answer.</typeparam>
@@ -83,6 +98,14 @@ public sealed partial record RigidBody
     {
         Require.Positive(value.KilogramSquareMeters, "kg m²", name);
         return value;
+    }
+
+    internal static Drag Steady(Drag value, string name)
+    {
+        ArgumentNullException.ThrowIfNull(value, name);
+        return value.FollowsSpeed
+            ? throw new ArgumentException($"{name} follows the speed, which this flight does not; give its value at the speed of the flight: Drag.FromConstant(drag.At(speed, air), air).", name)
+            : value;
     }
 
     static T NotNull<T>(T value, string name)
@@ -115,11 +138,7 @@ public sealed record DragAboveAngle
     public required Drag Drag
     {
         get;
-        init
-        {
-            ArgumentNullException.ThrowIfNull(value, nameof(Drag));
-            field = value;
-        }
+        init => field = RigidBody.Steady(value, nameof(Drag));
     }
 }
 

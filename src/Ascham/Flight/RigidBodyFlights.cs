@@ -90,7 +90,7 @@ public sealed partial record RigidBody
             states.Add(new(flight.Here));
         }
 
-        return new(states, Stability);
+        return new(states, Angle.FromRadians(flight.LargestAttack), Stability);
     }
 
     /// <summary>How far the arrow strikes from where the same arrow as a point mass does.</summary>

@@ -33,6 +33,9 @@ struct RigidBodyMarch(in RigidBodyField field, in RigidBodyState state, double r
     /// <summary>Distance along the normal of the face.</summary>
     internal double Reach = reach;
 
+    /// <summary>The largest square of the sine of the angle of attack that a step has ended with.</summary>
+    internal double LargestSineSquared;
+
     readonly RigidBodyField equations = field;
     readonly double wavelengths = wavelengths;
 
@@ -50,7 +53,8 @@ struct RigidBodyMarch(in RigidBodyField field, in RigidBodyState state, double r
             return RigidOutcome.Away;
         }
 
-        if (!(SineSquared < Tumbling))
+        LargestSineSquared = Math.Max(LargestSineSquared, SineSquared);
+        if (!(LargestSineSquared < Tumbling))
         {
             return RigidOutcome.Tumbled;
         }
@@ -76,7 +80,9 @@ struct RigidBodyMarch(in RigidBodyField field, in RigidBodyState state, double r
 
             State = next;
             Reach = step == left ? distance : Reach + step;
-            if (!(SineSquared < Tumbling))
+            double sineSquared = SineSquared;
+            LargestSineSquared = Math.Max(LargestSineSquared, sineSquared);
+            if (!(sineSquared < Tumbling))
             {
                 return RigidOutcome.Tumbled;
             }

@@ -71,6 +71,9 @@ struct RigidFlight(in RigidBodyMarch march, (double Sine, double Cosine) line, V
     /// <summary>Angle of attack here, radians.</summary>
     internal readonly double Attack => Math.Asin(Math.Sqrt(march.SineSquared));
 
+    /// <summary>Largest angle of attack so far, at the launch and at the ends of the steps, radians.</summary>
+    internal readonly double LargestAttack => Math.Asin(Math.Sqrt(march.LargestSineSquared));
+
     /// <summary>The state, in axes along the line.</summary>
     internal readonly RigidBodyState State => march.State;
 

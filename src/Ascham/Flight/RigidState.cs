@@ -49,17 +49,17 @@ public sealed record AttackHistory
 {
     const double SmallAngle = 8; // degrees: beyond, lift is no longer in proportion to the angle
 
-    internal AttackHistory(IReadOnlyList<RigidState> states, Stability stability)
+    internal AttackHistory(IReadOnlyList<RigidState> states, Angle largestOnTheWay, Stability stability)
     {
         States = states;
-        LargestAttack = Angle.FromDegrees(states.Select(s => s.Attack.Degrees).DefaultIfEmpty(0).Max());
+        LargestAttack = Angle.FromDegrees(states.Select(s => s.Attack.Degrees).Append(largestOnTheWay.Degrees).Max());
         Cautions = [.. Warn(LargestAttack.Degrees, stability)];
     }
 
     /// <summary>The states, one per distance asked for.</summary>
     public IReadOnlyList<RigidState> States { get; }
 
-    /// <summary>Largest angle of attack among them.</summary>
+    /// <summary>Largest angle of attack from the launch to the last of them.</summary>
     public Angle LargestAttack { get; }
 
     /// <summary>What to beware of in these numbers, in sentences; empty when there is nothing.</summary>

@@ -20,7 +20,7 @@ interface IWindLaw<T>
 readonly struct PowerLaw<T> : IWindLaw<T>
     where T : struct, ITranscendental<T>
 {
-    // Part of the height above the ground by which a step may rise or fall; by trial, see docs/models/flight.md.
+    // Part of the height above the ground by which a step may rise or fall; by trial: 1e-6 m unless the path crosses the floor of the profile, 2e-6 m where it does.
     const double HeightFraction = 0.4;
 
     readonly Triple<T> uniform, atReference;

@@ -39,6 +39,12 @@ public class BatchContractTests
     public void A_mass_that_differs_needs_to_know_what_it_does_to_the_speed() =>
         Assert.Contains("SpeedPerMass", Assert.Throws<ArgumentException>(() => (Batch with { Mass = Deviation.Normal(1.Percent) }).Summarise(Options, cancellation: Stop)).Message);
 
+    [Theory]
+    [InlineData(7)]
+    [InlineData(double.NaN)]
+    public void A_speed_that_follows_the_mass_in_no_possible_way_is_refused(double perMass) =>
+        Assert.Contains("SpeedPerMass", Assert.Throws<ArgumentOutOfRangeException>(() => (Batch with { SpeedPerMass = perMass }).Summarise(Options, cancellation: Stop)).Message);
+
     [Fact]
     public void A_face_out_of_reach_is_named_with_the_reach()
     {

@@ -51,6 +51,36 @@ public class RigidBodyContractTests
     }
 
     [Fact]
+    public void A_drag_that_follows_the_speed_is_refused_with_what_to_give_instead()
+    {
+        Assert.Contains("FromConstant", Assert.Throws<ArgumentException>(() => TheArrow with { Drag = AnyDrag.Named("table") }).Message);
+        Assert.Throws<ArgumentException>(() => new DragAboveAngle { Angle = 1.Degrees, Drag = AnyDrag.Named("turbulent") });
+    }
+
+    [Fact]
+    public void An_arrow_that_cannot_be_is_refused_before_it_flies()
+    {
+        var s = TheArrow.Stability;
+        foreach (RigidBody wrong in new[]
+        {
+            TheArrow with { Stability = s with { BalancePoint = 2.Metres } },
+            TheArrow with { Stability = s with { Fletching = s.Fletching! with { FromTip = 6.9.Metres } } },
+            TheArrow with { TransverseInertia = MassMomentOfInertia.FromKilogramSquareMeters(1.5) },
+        })
+        {
+            Assert.Contains("must be from 0 to", Assert.Throws<ArgumentOutOfRangeException>(() => wrong.At(LevelShot, 20.Metres)).Message);
+        }
+    }
+
+    [Fact]
+    public void A_large_angle_on_the_way_is_warned_of_wherever_one_looks()
+    {
+        AttackHistory history = TheArrow.History(LevelShot with { Yaw = 15.Degrees }, [40.Metres]);
+        Assert.Equal(15, history.LargestAttack.Degrees, 1e-9);
+        Assert.Single(history.Cautions);
+    }
+
+    [Fact]
     public void Many_launches_on_any_number_of_threads_are_the_single_flights()
     {
         RigidLaunch[] launches = [.. Enumerable.Range(-20, 41).Select(i => LevelShot with { Yaw = Angle.FromDegrees(0.1 * i) })];
