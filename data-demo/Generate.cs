@@ -26,6 +26,8 @@ new TiringScenario(seed: 4611).Write(Path.Combine(folder, "how-far-metric"));
 new SameHoleScenario(seed: 4608).Write(Path.Combine(folder, "same-hole"), [(20.Yards, 6), (30.Yards, 8), (40.Yards, 12)], 2.0.Milliradians, -2.2.Milliradians);
 new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"), [(40.Yards, 30)], Angle.Zero, Angle.Zero);
 new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
+new OddArrowScenario(seed: 4613).Write(Path.Combine(folder, "odd-arrow"), 6, 8, 40.Yards, "4");
+new OddArrowScenario(seed: 4614).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 
@@ -230,6 +232,28 @@ sealed class SameHoleScenario(int seed) : Archer(seed)
     }
 
     bool Heads { get; set; }
+}
+
+/// <summary>Numbered arrows, each once an end in an order drawn by lot.</summary>
+sealed class OddArrowScenario(int seed) : Archer(seed)
+{
+    internal void Write(string folder, int arrows, int ends, Length distance, string? odd) =>
+        new Scenario(InventedBow.Setup, [Evening("thornmere-numbers", 20, DistanceSource.Marked)], [.. Shots(arrows, ends, distance, odd)], []).In(distance).Write(folder, Seed);
+
+    IEnumerable<Shot> Shots(int arrows, int ends, Length distance, string? odd)
+    {
+        var own = Enumerable.Range(1, arrows).Select(i => (Name: $"{i}", Right: 0.1 * Normal(), Up: 0.1 * Normal())).ToArray();
+        for (int end = 1, number = 0; end <= ends; end++)
+        {
+            (double right, double up) = (0.3 * Normal(), 0.3 * Normal());
+            foreach (var arrow in own.Select(a => (Arrow: a, Lot: Normal())).OrderBy(a => a.Lot).Select(a => a.Arrow).ToArray())
+            {
+                double off = arrow.Name == odd ? 1 : 0;
+                yield return Struck("thornmere-numbers", ++number, distance, right + arrow.Right + (1.6 * off) + (1.1 * Normal()), up + arrow.Up - (1.2 * off) + (1.1 * Normal()))
+                    with { Arrow = arrow.Name, Group = $"{end}", PointType = "field" };
+            }
+        }
+    }
 }
 
 /// <summary>The files of one folder; marks only where the scenario has any.</summary>
