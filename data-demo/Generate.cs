@@ -27,7 +27,7 @@ new SameHoleScenario(seed: 4608).Write(Path.Combine(folder, "same-hole"), [(20.Y
 new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"), [(40.Yards, 30)], Angle.Zero, Angle.Zero);
 new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
 new OddArrowScenario(seed: 4613).Write(Path.Combine(folder, "odd-arrow"), 6, 8, 40.Yards, "4");
-new OddArrowScenario(seed: 4614).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
+new OddArrowScenario(seed: 4615).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 
