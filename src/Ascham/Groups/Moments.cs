@@ -9,7 +9,13 @@ readonly record struct Moments(int Count, double MeanRight, double MeanUp, doubl
 {
     internal static Moments Of(IReadOnlyList<Impact> impacts)
     {
-        double[] right = [.. impacts.Select(i => i.Right.Meters)], up = [.. impacts.Select(i => i.Up.Meters)];
+        double[] right = new double[impacts.Count], up = new double[impacts.Count];
+        for (int i = 0; i < right.Length; i++)
+        {
+            Impact impact = impacts[i];
+            (right[i], up[i]) = (impact.Right.Meters, impact.Up.Meters);
+        }
+
         double meanRight = Mean(right), meanUp = Mean(up), sumRight = 0, sumUp = 0, sumCross = 0;
         for (int i = 0; i < right.Length; i++)
         {
@@ -23,15 +29,26 @@ readonly record struct Moments(int Count, double MeanRight, double MeanUp, doubl
     }
 
     /// <summary>Mean of values; not a number when there are none.</summary>
-    internal static double Mean(IReadOnlyList<double> values)
+    internal static double Mean(ReadOnlySpan<double> values)
     {
-        if (values.Count == 0)
+        if (values.Length == 0)
         {
             return double.NaN;
         }
 
-        double first = values[0], mean = first + (values.Sum(v => v - first) / values.Count);
-        return mean + (values.Sum(v => v - mean) / values.Count);
+        double first = values[0], mean = first + (SumAbout(first, values) / values.Length);
+        return mean + (SumAbout(mean, values) / values.Length);
+    }
+
+    static double SumAbout(double centre, ReadOnlySpan<double> values)
+    {
+        double sum = 0;
+        foreach (double value in values)
+        {
+            sum += value - centre;
+        }
+
+        return sum;
     }
 
     internal double MeanOf(Axis axis) => axis == Axis.Vertical ? MeanUp : MeanRight;
