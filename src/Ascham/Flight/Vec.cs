@@ -1,6 +1,6 @@
 namespace Ascham.Flight;
 
-/// <summary>A vector of plain doubles, for what happens before and after a march.</summary>
+/// <summary>A vector of plain doubles, where no formula has to serve other numbers.</summary>
 readonly struct Vec(double x, double y, double z)
 {
     internal readonly double X = x, Y = y, Z = z;
