@@ -11,7 +11,9 @@ using UnitsNet;
 /// <para><b>How sure.</b> ±20 % at best, and a factor of 1.6 to 2 between the two states of the air along the shaft, which nobody at a range can see.
 /// The tunnel and flight measurements of arrows that could be read do not print the sizes of their vanes. Measured drag beats all of this:
 /// <c>DragFit</c> in the room Flight.</para>
-/// <para><b>Left out</b>: the curvature of the turbulent layer (a thin cylinder has 10 to 30 % more), the slower air in which vanes stand (less),
+/// <para><b>Least and most</b> (<see cref="LeastAt"/>, <see cref="MostAt"/>): where the two states leave a choice, the one that lowers or raises drag. They make the bounds of
+/// <c>DragBound</c>.</para>
+/// <para><b>Left out</b>: the curvature of the turbulent layer but in the most (a thin cylinder has 10 to 30 % more), the slower air in which vanes stand (less),
 /// offset of the vanes, angle of attack, bending, roughness. Equations and checks: docs/models/arrows.md.</para>
 /// </remarks>
 public sealed record DragBuildUp
@@ -64,6 +66,18 @@ public sealed record DragBuildUp
     /// <exception cref="ArgumentOutOfRangeException">The formulas do not hold there.</exception>
     public DragComponents At(double reynolds, Transition transition) => At(reynolds, Curve(transition));
 
+    /// <summary>The least that the parts may add up to: laminar air along the shaft and along the vanes, whose front edges are swept as far as their outline lets them be.</summary>
+    /// <param name="reynolds">Of the shaft diameter, V d/nu; where the formulas hold.</param>
+    /// <returns>The components, without the 20 % that stand for what is left out.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The formulas do not hold there.</exception>
+    public DragComponents LeastAt(double reynolds) => At(reynolds, LeastCurve);
+
+    /// <summary>The most that the parts may add up to: turbulent air along all of the arrow, with the curvature of the layer along a thin shaft.</summary>
+    /// <param name="reynolds">Of the shaft diameter, V d/nu; where the formulas hold.</param>
+    /// <returns>The components, without the 20 % that stand for what is left out.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The formulas do not hold there.</exception>
+    public DragComponents MostAt(double reynolds) => At(reynolds, MostCurve);
+
     /// <summary>Below this the layer is too thick for a shaft so thin (curvature above 1), and the build-up is refused.</summary>
     public double LowestReynolds => 16 * Slenderness;
 
@@ -77,6 +91,10 @@ public sealed record DragBuildUp
         Require.InRange(transition.Width, 0.01 * transition.Centre, double.MaxValue, "", nameof(transition)); // sharper is a jump, and overflows
         return new(this, double.NaN, transition);
     }
+
+    internal BuildUpCurve LeastCurve => new(this, 0, null, DragLean.Least);
+
+    internal BuildUpCurve MostCurve => new(this, 1, null, DragLean.Most);
 
     internal double Slenderness => Require.InRange(ShaftLength / ShaftDiameter, 5, 1000, "diameters", nameof(ShaftLength));
 
@@ -94,7 +112,7 @@ public sealed record DragBuildUp
             Point = Point.Coefficient,
             Base = tail.Value,
             VaneFriction = vanes.Value,
-            VaneEdges = (Vanes?.EdgeArea ?? 0) / Reference,
+            VaneEdges = curve.Edges,
             Extra = ExtraDragArea.SquareMeters / Reference,
         };
     }

@@ -32,6 +32,16 @@ static class SkinFriction
         where T : struct, ITranscendental<T>
         => 0.455 * T.Exp(-2.58 * T.Log(Common * logReynolds));
 
+    /// <summary>What the curvature of a thin cylinder adds to turbulent friction, per wetted area: 0.015 (L/a)^0.4 Re^(-1/3), from the logarithms of L/a and Re.</summary>
+    /// <remarks>
+    /// The part with L/a of 0.0015 + (0.30 + 0.015 (L/a)^0.4) Re^(-1/3): F. M. White, J. Basic Eng. 94 (1972) 200-206 (coefficients from memory). It is the
+    /// largest of three estimates and meant for an upper bound: a momentum integral with the logarithmic law along a cylinder gives two thirds of it
+    /// (SkinFrictionTests, derived), S. F. Hoerner's 0.0016 (L/d) Re^(-2/5) half (from memory).
+    /// </remarks>
+    internal static T TurbulentCurvature<T>(double logLengthPerRadius, T logReynolds)
+        where T : struct, ITranscendental<T>
+        => 0.015 * T.Exp(T.Of(0.4 * logLengthPerRadius) - 1 / 3.0 * logReynolds);
+
     /// <summary>Suction behind a blunt tail in the wake of a turbulent layer: 0.029/sqrt(drag coefficient of the body ahead). S. F. Hoerner; Gregorek, TR-11 (1970), eq. 9.</summary>
     internal static T Base<T>(T forebody)
         where T : struct, ITranscendental<T>

@@ -53,6 +53,21 @@ public sealed record Vanes
     /// <summary>Drag area of the edges, m².</summary>
     internal double EdgeArea => EdgeCoefficient(Edge) * Count * Thickness.Meters * Height.Meters;
 
+    /// <summary>Drag area of the edges if the outline slopes in front as far as its fullness lets it, m²: the least it can be.</summary>
+    /// <remarks>
+    /// On an edge swept back only the flow square to it presses: times cos² of the sweep (as in S. Niskanen's thesis (2009) for leading edges). The
+    /// outline taken is a trapezoid upright behind, whose rear edge keeps its suction.
+    /// </remarks>
+    internal double LeastEdgeArea
+    {
+        get
+        {
+            double sweep = Math.Min(1, 2 * (1 - Fullness.DecimalFractions)) * Chord.Meters, height = Height.Meters;
+            double rear = RearCoefficient(Edge), front = EdgeCoefficient(Edge) - rear;
+            return (rear + front * height * height / (height * height + sweep * sweep)) * Count * Thickness.Meters * height;
+        }
+    }
+
     /// <summary>
     /// Pressure drag per frontal area. From the section drag per planform area at t/c = 0.0625 in Gregorek, TR-11 (1970): square edges 0.0563,
     /// rounded 0.0313, streamlined 0.009; what exceeds the streamlined one is put down to the edges.
@@ -64,6 +79,9 @@ public sealed record Vanes
         VaneEdge.Streamlined => 0,
         _ => throw new ArgumentOutOfRangeException(nameof(edge), edge, "Edge must be one of the three finishes."),
     };
+
+    // The part of it behind the vane: base suction 0.12 (E. L. Fleeman), half of it when rounded, as in S. Niskanen's thesis (2009).
+    static double RearCoefficient(VaneEdge edge) => edge switch { VaneEdge.Square => 0.12, VaneEdge.Rounded => 0.06, _ => 0 };
 
     static Length Positive(Length value, string name)
     {

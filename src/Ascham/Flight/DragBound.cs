@@ -17,7 +17,8 @@ public sealed record DragBound(Drag Low, Drag Likely, Drag High, string HowObtai
     /// <remarks>Held against the measured arrows of Ortiz, Miyazaki et al. (2020) and Miyazaki et al., whose vane sizes are not printed; see docs/models/arrows.md.</remarks>
     public const double BuildUpUncertainty = 0.20;
 
-    /// <summary>Both states of the air along the shaft: laminar less 20 %, turbulent, turbulent plus 20 %.</summary>
+    /// <summary>Both states of the air along the shaft: the least the parts may add up to less 20 %, turbulent, the most plus 20 %.</summary>
+    /// <remarks>Least and most as in <see cref="DragBuildUp.LeastAt"/> and <see cref="DragBuildUp.MostAt"/>; the 20 % stand for what those leave out.</remarks>
     /// <param name="buildUp">The parts of the arrow.</param>
     /// <param name="mass">Mass of the complete arrow; positive.</param>
     /// <returns>Turbulent as the likely one: the usual state behind ordinary points and for any arrow not flying quite straight.</returns>
@@ -26,14 +27,16 @@ public sealed record DragBound(Drag Low, Drag Likely, Drag High, string HowObtai
     {
         Drag turbulent = Drag.FromBuildUp(buildUp, BoundaryLayer.Turbulent, mass);
         return new(
-            Drag.FromBuildUp(buildUp, BoundaryLayer.Laminar, mass).Times(1 - BuildUpUncertainty),
+            Bound(buildUp.LeastCurve, 1 - BuildUpUncertainty),
             turbulent,
-            turbulent.Times(1 + BuildUpUncertainty),
-            "built up from the parts: laminar less 20 %, turbulent, turbulent plus 20 %");
+            Bound(buildUp.MostCurve, 1 + BuildUpUncertainty),
+            "built up from the parts: all laminar less 20 %, turbulent shaft, turbulent with its curvature plus 20 %");
+
+        Drag Bound(BuildUpCurve curve, double factor) => Drag.Of(curve, buildUp.ShaftDiameter.Meters, mass).Times(factor);
     }
 
-    /// <summary>From the mass alone: k = 0.0015 1/m, between 0.0007 and 0.0023, times 26 g over the mass, in air of 1.225 kg/m³.</summary>
-    /// <remarks>The range of build-ups over shafts of 4.2 to 9.3 mm with small and large vanes (computed); drag area differs far less between arrows than the drag coefficient.</remarks>
+    /// <summary>From the mass alone: k = 0.0015 1/m, between 0.00025 and 0.0034, times 26 g over the mass, in air of 1.225 kg/m³.</summary>
+    /// <remarks>The bounds of <see cref="FromBuildUp"/> over shafts of 4.2 to 9.3 mm with small and large vanes (computed): wide, because nothing else is known. Drag area differs far less between arrows than the drag coefficient.</remarks>
     /// <param name="mass">Mass of the complete arrow; positive.</param>
     /// <returns>Drag that follows the density of the air.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not positive.</exception>
@@ -41,7 +44,7 @@ public sealed record DragBound(Drag Low, Drag Likely, Drag High, string HowObtai
     {
         const double Density = 1.225, UsualMass = 0.026; // kg/m³, kg
         Drag Usual(double k) => Drag.FromArea(Area.FromSquareMeters(2 * UsualMass * k / Density), mass);
-        return new(Usual(0.0007), Usual(0.0015), Usual(0.0023), "from the mass alone: the range of built-up arrows");
+        return new(Usual(0.00025), Usual(0.0015), Usual(0.0034), "from the mass alone: the bounds of built-up arrows");
     }
 
     /// <summary>From a measured constant: its interval.</summary>

@@ -10,7 +10,7 @@ using UnitsNet;
 /// <summary>Drag from measurements.</summary>
 public static class DragFit
 {
-    // Half the range 0.0007 to 0.0023 1/m in which built-up arrows lie (DragBound.FromMass): a fit less sure than that tells nothing new.
+    // Half the range 0.0007 to 0.0023 1/m in which the build-ups of common arrows lie, laminar or turbulent: a fit less sure than that tells nothing new.
     const double Useless = 0.0008;
 
     const int Iterations = 60;

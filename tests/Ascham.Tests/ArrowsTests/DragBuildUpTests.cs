@@ -92,6 +92,59 @@ public class DragBuildUpTests
         Assert.InRange(arrow.At(reynolds, layer).Total / measured, 0.8, 1.2);
     }
 
+    // The same measured arrows. Their vanes are not printed, so the bounds must hold whatever usual vanes they had.
+    [Theory]
+    [InlineData(1.2e4, 1.56)]
+    [InlineData(1.2e4, 2.05)]
+    [InlineData(2.0e4, 1.3)]
+    [InlineData(2.0e4, 2.6)]
+    public void Measured_arrows_lie_within_the_bounds_of_any_vanes_of_usual_size(double reynolds, double measured)
+    {
+        foreach (DragBuildUp arrow in ShapesOf(new() { ShaftDiameter = 5.24.Millimetres, ShaftLength = 650.Millimetres, Point = PointShape.Smooth, Vanes = null }))
+        {
+            Assert.InRange(measured, 0.8 * arrow.LeastAt(reynolds).Total, 1.2 * arrow.MostAt(reynolds).Total);
+        }
+    }
+
+    internal static IEnumerable<DragBuildUp> ShapesOf(DragBuildUp bare) =>
+        from size in new (int Chord, int Height, double Thickness)[] { (40, 8, 0.4), (45, 9, 0.4), (60, 10, 0.5) }
+        from fullness in new[] { 50, 60, 70 }
+        from edge in new[] { VaneEdge.Square, VaneEdge.Rounded }
+        select bare with
+        {
+            Vanes = new() { Count = 3, Chord = size.Chord.Millimetres, Height = size.Height.Millimetres, Thickness = size.Thickness.Millimetres, Fullness = fullness.Percent, Edge = edge },
+        };
+
+    // Derived by hand at Re 3.6e4: faces 2 (1 + 2 x 0.6/37.5) x 1.328/sqrt(3.6e4 x 37.5/6.2) x 1080/30.19; edges (0.12 + 0.637 x 144/(144 + 40²)) x 21.6/30.19;
+    // shaft 464.5 x 0.015 x 232.3^0.4 x (4.181e6)^(-1/3).
+    [Fact]
+    public void The_least_has_laminar_faces_and_swept_edges_and_the_most_a_curved_layer()
+    {
+        DragComponents laminar = Hunting.At(3.6e4, BoundaryLayer.Laminar), turbulent = Hunting.At(3.6e4, BoundaryLayer.Turbulent);
+        DragComponents least = Hunting.LeastAt(3.6e4), most = Hunting.MostAt(3.6e4);
+        Assert.Equal(0.2101, least.VaneFriction, 1e-4);
+        Assert.Equal(0.1235, least.VaneEdges, 1e-4);
+        Assert.Equal((laminar.Shaft, laminar.Base), (least.Shaft, least.Base));
+        Assert.Equal(0.3824, most.Shaft - turbulent.Shaft, 1e-4);
+        Assert.Equal((turbulent.VaneFriction, turbulent.VaneEdges), (most.VaneFriction, most.VaneEdges));
+
+        // A vane cut straight across has no sweep to give; a bare shaft has no vanes.
+        DragBuildUp straight = Hunting with { Vanes = Hunting.Vanes! with { Fullness = 100.Percent } };
+        Assert.Equal(laminar.VaneEdges, straight.LeastAt(3.6e4).VaneEdges, 1e-12);
+        DragBuildUp bare = Hunting with { Vanes = null };
+        Assert.Equal(bare.At(3.6e4, BoundaryLayer.Laminar), bare.LeastAt(3.6e4));
+    }
+
+    [Fact]
+    public void Least_and_most_enclose_both_states() => Gen.Double[5e3, 6e4].Sample(reynolds =>
+    {
+        foreach (DragBuildUp arrow in ShapesOf(Hunting))
+        {
+            Assert.True(arrow.LeastAt(reynolds).Total < arrow.At(reynolds, BoundaryLayer.Laminar).Total);
+            Assert.True(arrow.MostAt(reynolds).Total > arrow.At(reynolds, BoundaryLayer.Turbulent).Total);
+        }
+    });
+
     [Fact]
     public void A_blend_lies_between_the_states_and_is_half_way_at_its_centre() => Gen.Double[5e3, 6e4].Sample(reynolds =>
     {

@@ -37,6 +37,24 @@ public class SkinFrictionTests
     public void A_thin_cylinder_has_the_friction_of_the_boundary_layer_solved_by_differences(int row) =>
         Assert.Equal(Cylinder.Value(row, "mean_ratio"), SkinFriction.Curvature(new Real(Cylinder.Value(row, "kappa"))).Value, 2e-3 * Cylinder.Value(row, "mean_ratio"));
 
+    // Derived, independent: the momentum integral of a layer whose velocity follows the logarithmic law in a ln(1 + y/a) (A. K. Rao 1967) in D. B. Spalding's
+    // single formula (1961), against the plate by the same recipe. The coefficients of White's formula are from memory; its place as an upper estimate is what counts.
+    [Theory]
+    [InlineData(1.2e4, 124)]
+    [InlineData(2.0e4, 124)]
+    [InlineData(3.6e4, 116)]
+    [InlineData(5.4e4, 77)]
+    public void Curvature_adds_to_turbulent_friction_more_than_a_momentum_integral_and_less_than_twice_as_much(double reynolds, double slenderness)
+    {
+        double along = reynolds * slenderness, radii = 2 * slenderness;
+        double plate = TurbulentLayer.Friction(double.PositiveInfinity, along), cylinder = TurbulentLayer.Friction(along / radii, along);
+        double added = SkinFriction.TurbulentCurvature(Math.Log(radii), new Real(Math.Log(along))).Value;
+        Assert.InRange(added / (cylinder - plate), 1, 2);
+        Assert.InRange((cylinder - plate) / plate, 0.08, 0.30);
+        double white = 0.0015 + 0.30 * Math.Pow(along, -1 / 3.0); // what his formula leaves for a plate is the plate
+        Assert.InRange(white / SkinFriction.PrandtlSchlichting(new Real(Math.Log(along))).Value, 0.95, 1.06);
+    }
+
     // G. M. Gregorek, Aerodynamic Drag of Model Rockets, TR-11 (1970), worked examples; printed values read in a transcription.
     [Theory]
     [InlineData(0.343, "0.049", 1.1)] // exactly 0.04952: the print cuts off
