@@ -14,7 +14,7 @@ public sealed partial record Fletching
     /// <param name="shaftDiameter">Of the shaft between the vanes; positive.</param>
     /// <returns>Spin over speed through the air. An upper bound: the vanes' own friction is left out. Independent of <see cref="Effectiveness"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The diameter is not positive.</exception>
-    public ReciprocalLength SettledTurn(Length shaftDiameter)
+    public ReciprocalLength SettledSpinPerLength(Length shaftDiameter)
     {
         double radius = Radius(shaftDiameter);
         return ReciprocalLength.FromInverseMeters(Offset.Radians * FirstMoment(radius) / SecondMoment(radius));

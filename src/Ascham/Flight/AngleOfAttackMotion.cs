@@ -74,7 +74,30 @@ public sealed record AngleOfAttackMotion
     /// <exception cref="ArgumentOutOfRangeException">The speed is not positive.</exception>
     public Angle? PathTurn(Angle attack, RotationalSpeed rate, Speed speed)
     {
-        double v = Require.Positive(speed.MetersPerSecond, "m/s", nameof(speed)), lift = (c0 - k) / b, trim = lift * (d - k) - c1;
-        return Settles ? Angle.FromRadians((lift * rate.RadiansPerSecond / v + trim * attack.Radians) / (1 + trim)) : null;
+        double perMetre = rate.RadiansPerSecond / Require.Positive(speed.MetersPerSecond, "m/s", nameof(speed));
+        return Settles ? Angle.FromRadians(Turn(attack.Radians, perMetre)) : null;
     }
+
+    /// <summary>By how much a disturbed release moves the path aside besides turning it: once the swing has died out the arrow flies on a line that
+    /// starts this far beside the release and goes off at <see cref="PathTurn"/>; gravity apart.</summary>
+    /// <remarks>At a distance x the shift is about this offset plus the turn times x: near the archer the one counts, far away the other.</remarks>
+    /// <param name="attack">Nose off the path at the release, positive to one side.</param>
+    /// <param name="rate">Rate of the nose toward that side.</param>
+    /// <param name="speed">Through the air; positive.</param>
+    /// <returns>Toward that side; <see langword="null"/> when swings do not die out.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is not positive.</exception>
+    public Length? PathOffset(Angle attack, RotationalSpeed rate, Speed speed)
+    {
+        // Integrals over the way to come: of a it is A = (th' + (d - k) t)/b with t = a - turn, from the second equation;
+        // of (ga - turn) it is what the first one makes of A and t.
+        double perMetre = rate.RadiansPerSecond / Require.Positive(speed.MetersPerSecond, "m/s", nameof(speed));
+        double t = attack.Radians - Turn(attack.Radians, perMetre), swung = (perMetre + (d - k) * t) / b;
+        return Settles ? Length.FromMeters((Lift * t - Trimming * swung) / (1 + Trimming)) : null;
+    }
+
+    double Lift => (c0 - k) / b;
+
+    double Trimming => Lift * (d - k) - c1;
+
+    double Turn(double attack, double ratePerMetre) => (Lift * ratePerMetre + Trimming * attack) / (1 + Trimming);
 }

@@ -11,7 +11,7 @@ sealed class BatchChunk(BatchPlan plan, BatchDraws draws)
 
     const int RowsPerFace = 4;
 
-    readonly double[] drawn = new double[plan.Shapes.Length * Arrows]; // rows of inputs that do not differ stay zero
+    readonly double[] drawn = new double[plan.Inputs.Length * Arrows]; // rows of inputs that do not differ stay zero
     readonly double[] struck = new double[plan.Distances.Length * RowsPerFace * Arrows];
 
     // Between the stages of a flight; each stage is a method small enough for the compiler to keep its numbers in registers.

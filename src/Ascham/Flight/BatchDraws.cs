@@ -13,7 +13,7 @@ public enum Sampling
 }
 
 /// <summary>Fills the draws of one chunk of arrows. The numbers depend on seed and chunk alone.</summary>
-sealed class BatchDraws(DeviationShape[] shapes, Sampling sampling, ulong seed)
+sealed class BatchDraws(BatchInput[] inputs, Sampling sampling, ulong seed)
 {
     /// <summary>Chunks take part in this many independent repetitions in turn, so that the spread between these shows the error of a result.</summary>
     internal const int Repetitions = 16;
@@ -26,21 +26,24 @@ sealed class BatchDraws(DeviationShape[] shapes, Sampling sampling, ulong seed)
     internal void Fill(long chunk, Span<double> rows)
     {
         Xoshiro random = Xoshiro.ForChunk(seed, (ulong)chunk);
-        for (int input = 0, dimension = 0; input < shapes.Length; input++)
+        for (int input = 0, dimension = 0; input < inputs.Length; input++)
         {
+            DeviationShape shape = inputs[input].Shape;
             Span<double> row = rows.Slice(input * BatchChunk.Arrows, BatchChunk.Arrows);
-            if (shapes[input] != DeviationShape.None && sobol is not null)
+            if (shape != DeviationShape.None && sobol is not null)
             {
-                FillEvenly(sobol, chunk, dimension++, shapes[input], row);
+                FillEvenly(sobol, chunk, dimension++, shape, row);
             }
-            else if (shapes[input] == DeviationShape.Normal)
+            else if (shape is DeviationShape.Normal or DeviationShape.LogNormal)
             {
                 Variates.FillNormal(ref random, row);
             }
-            else if (shapes[input] == DeviationShape.Uniform)
+            else if (shape == DeviationShape.Uniform)
             {
                 Variates.FillEven(ref random, row);
             }
+
+            inputs[input].Shift(row);
         }
     }
 
@@ -49,7 +52,7 @@ sealed class BatchDraws(DeviationShape[] shapes, Sampling sampling, ulong seed)
         var (block, repetition) = Math.DivRem(chunk, Repetitions);
         ulong shift = Xoshiro.SplitMix(Xoshiro.SplitMix(seed) ^ (ulong)(repetition * Sobol.MostDimensions + dimension));
         points.Fill(dimension, (ulong)block * Sobol.Block, shift, row);
-        if (shape == DeviationShape.Normal)
+        if (shape is DeviationShape.Normal or DeviationShape.LogNormal)
         {
             InverseNormal.Apply(row);
             return;

@@ -63,15 +63,15 @@ sealed class BatchPlan
         (startToward, startUp) = OnFace(launch.X, launch.Y);
         speedPerMass = batch.SpeedPerMass ?? 0;
 
-        (DeviationShape Shape, double Size)[] inputs = batch.Inputs;
-        Shapes = [.. inputs.Select(i => i.Shape)];
-        size = [.. inputs.Select(i => i.Size)];
+        Inputs = batch.Inputs;
+        size = [.. Inputs.Select(i => i.PerShift)];
         Distances = [.. batch.Faces.Select(f => f.Meters)];
         Farthest = Array.IndexOf(Distances, Distances.Max());
         Order = OrderNeeded();
     }
 
-    internal DeviationShape[] Shapes { get; }
+    /// <summary>How each input differs, in the order of <see cref="Input"/>.</summary>
+    internal BatchInput[] Inputs { get; }
 
     /// <summary>From the origin to each face.</summary>
     internal double[] Distances { get; }
@@ -94,7 +94,7 @@ sealed class BatchPlan
     internal double K => mass.Curve is null && mass.Varying is null ? mass.K : double.NaN;
 
     /// <summary>The inputs of an arrow from its draws.</summary>
-    /// <param name="drawn">Each input in units of its size, in the order of <see cref="Input"/>.</param>
+    /// <param name="drawn">The shift of each input, in units of its size, in the order of <see cref="Input"/>.</param>
     /// <param name="apart">Distance from one input to the next among them.</param>
     /// <param name="arrow">Ready to fly.</param>
     internal void Arrow<T>(ReadOnlySpan<double> drawn, int apart, out BatchArrow<T> arrow)
@@ -163,8 +163,16 @@ sealed class BatchPlan
     int OrderNeeded()
     {
         double[] drawn = new double[size.Length];
-        (drawn[(int)Input.Speed], drawn[(int)Input.TailWind], drawn[(int)Input.Mass]) = (-OrderSizes, -OrderSizes, -OrderSizes);
-        (drawn[(int)Input.Drag], drawn[(int)Input.AimUp], drawn[(int)Input.Range]) = (OrderSizes, OrderSizes, OrderSizes);
+        foreach (Input input in (Input[])[Input.Speed, Input.TailWind, Input.Mass])
+        {
+            drawn[(int)input] = Inputs[(int)input].ShiftAt(-OrderSizes);
+        }
+
+        foreach (Input input in (Input[])[Input.Drag, Input.AimUp, Input.Range])
+        {
+            drawn[(int)input] = Inputs[(int)input].ShiftAt(OrderSizes);
+        }
+
         Arrow(drawn, 1, out BatchArrow<Real> arrow);
         var flight = default(TaylorFlight<Real>);
         flight.Begin(arrow.Velocity, arrow.Wind, K * arrow.Drag, new(Gravity), new(Distances[Farthest] + arrow.Range.Value), Sine, Cosine, Tolerance);

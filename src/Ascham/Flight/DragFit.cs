@@ -20,6 +20,8 @@ public static class DragFit
     /// Level flight along the wind, drag with the square of the air speed u = V - W: dV/dx = -k u²/V, hence
     /// k x = ln(u1/u2) + W (1/u2 - 1/u1). Standard error by propagation: speeds, distance and wind independent.
     /// With 0.1 m/s for each speed over 60 yd k is known to 2.6 %, with 0.3 m/s to 7.8 % (85 m/s, k = 0.0012 1/m).
+    /// Where <see cref="SpeedPair.NearCount"/> or <see cref="SpeedPair.FarCount"/> say from how few readings an error is, the interval is Student's with the degrees of freedom of
+    /// B. L. Welch and F. E. Satterthwaite (JCGM 100:2008, G.4.1); normal otherwise.
     /// </remarks>
     /// <param name="pair">The speeds.</param>
     /// <param name="confidence">Level of the interval, between 0 and 1.</param>
@@ -36,11 +38,18 @@ public static class DragFit
         double k = (Math.Log(near / far) + wind * (1 / far - 1 / near)) / x;
         double perNear = pair.Near.MetersPerSecond / (near * near), perFar = -pair.Far.MetersPerSecond / (far * far); // x dk by each speed
         double perWind = wind * (1 / (far * far) - 1 / (near * near)) + 2 * (1 / far - 1 / near);
-        double error = Math.Sqrt(
-            Square(perNear * pair.NearError.MetersPerSecond) + Square(perFar * pair.FarError.MetersPerSecond)
-            + Square(perWind * pair.TailWindError.MetersPerSecond) + Square(k * pair.ApartError.Meters)) / x;
-        return Estimate(k, error, confidence, 2, "logarithm of two speeds over their distance, errors propagated", v => ReciprocalLength.FromInverseMeters(v));
+        double ofNear = Square(perNear * pair.NearError.MetersPerSecond), ofFar = Square(perFar * pair.FarError.MetersPerSecond);
+        double variance = ofNear + ofFar + Square(perWind * pair.TailWindError.MetersPerSecond) + Square(k * pair.ApartError.Meters), error = Math.Sqrt(variance) / x;
+
+        double uncertain = PerFreedom(ofNear, pair.NearCount) + PerFreedom(ofFar, pair.FarCount);
+        double half = (uncertain > 0 ? StudentT.InvCDF(0, 1, Square(variance) / uncertain, (1 + confidence) / 2) : Normal.InvCDF(0, 1, (1 + confidence) / 2)) * error;
+        ReciprocalLength PerMetre(double value) => ReciprocalLength.FromInverseMeters(value);
+        return new(
+            PerMetre(k), PerMetre(error), PerMetre(k - half), PerMetre(k + half), confidence, (pair.NearCount ?? 1) + (pair.FarCount ?? 1),
+            "logarithm of two speeds over their distance, errors propagated");
     }
+
+    static double PerFreedom(double variance, int? count) => count is { } n ? variance * variance / (n - 1) : 0;
 
     /// <summary>Drag constant and launch speed from drops at three or more distances, by weighted least squares through the flight itself.</summary>
     /// <remarks>

@@ -31,7 +31,7 @@ public sealed partial record FlightBatch
     /// <summary>Speed of the launch; size up to 11 % of it (88 % when even).</summary>
     public Deviation<Speed> LaunchSpeed { get; init; }
 
-    /// <summary>Drag area, as a part of itself; size up to 11 % (88 % when even).</summary>
+    /// <summary>Drag area, as a part of itself; size up to 11 % (88 % when even, a factor of 2 when log-normal).</summary>
     public Deviation<Ratio> DragArea { get; init; }
 
     /// <summary>Aim up and down: the direction moves by the tangent, 1 mrad being 1 mm per metre. Size up to 10° (80° when even).</summary>
@@ -94,7 +94,7 @@ public sealed partial record FlightBatch
     }
 
     /// <summary>Shape and size of every input in SI units, in the order of <see cref="Input"/>.</summary>
-    internal (DeviationShape Shape, double Size)[] Inputs =>
+    internal BatchInput[] Inputs =>
     [
         Si(LaunchSpeed, q => q.MetersPerSecond, 0.11 * Launch.Speed.MetersPerSecond, "m/s", nameof(LaunchSpeed)),
         Si(AimUp, q => q.Radians, 10 * Math.PI / 180, "rad", nameof(AimUp)),
@@ -104,16 +104,40 @@ public sealed partial record FlightBatch
         Si(WindFromLeft, q => q.MetersPerSecond, 20, "m/s", nameof(WindFromLeft)),
         Si(Range, q => q.Meters, 0.11 * Faces.Min(f => f.Meters), "m", nameof(Range)),
         Si(Cant, q => q.Radians, 5 * Math.PI / 180, "rad", nameof(Cant)),
-        Si(Mass, q => q.DecimalFractions, 0.11, "", nameof(Mass)),
+        Si(Mass, q => q.DecimalFractions, 0.11, "", nameof(Mass)), // log-normal up to ln 1.08, so that it at most doubles and the speed that follows it stays positive
         Si(Updraught, q => q.MetersPerSecond, 20, "m/s", nameof(Updraught)),
     ];
 
     // A normal draw ends at 8.6 sizes, an even one at 1; neither may turn an input round.
     const double EvenPerNormal = 8;
 
-    static (DeviationShape Shape, double Size) Si<TQuantity>(Deviation<TQuantity> scatter, Func<TQuantity, double> size, double most, string unit, string name)
+    static BatchInput Si<TQuantity>(Deviation<TQuantity> scatter, Func<TQuantity, double> size, double most, string unit, string name)
         where TQuantity : struct, IQuantity
-        => scatter.Shape == DeviationShape.None
-            ? (DeviationShape.None, 0)
-            : (scatter.Shape, Require.InRange(size(scatter.Size), 0, scatter.Shape == DeviationShape.Normal ? most : EvenPerNormal * most, unit, name));
+    {
+        if (scatter.Shape == DeviationShape.None)
+        {
+            return default;
+        }
+
+        double si = size(scatter.Size), allowed = scatter.Shape switch
+        {
+            DeviationShape.Normal => most,
+            DeviationShape.Uniform => EvenPerNormal * most,
+            _ => name == nameof(Mass) ? Math.Log(1.08) : Math.Log(2),
+        };
+        return si <= allowed ? new(scatter.Shape, si) : throw new ArgumentOutOfRangeException(name, si, TooWide(name, scatter.Shape, si, allowed, unit));
+    }
+
+    static string TooWide(string name, DeviationShape shape, double size, double allowed, string unit)
+    {
+        string suffix = unit.Length == 0 ? "" : " " + unit, limit = shape switch
+        {
+            DeviationShape.Normal => FormattableString.Invariant(
+                $"a normal draw reaches 8.6 standard deviations and must not turn the input round. Deviation.Uniform may be {EvenPerNormal * allowed:G4}{suffix} wide to each side")
+                + (name is nameof(DragArea) ? "; for drag known to a factor take Deviation.LogNormal." : "."),
+            DeviationShape.Uniform => "a wider one would turn the input round.",
+            _ => "the logarithm of the factor; a draw reaches 8.6 of it.",
+        };
+        return FormattableString.Invariant($"{name} must have a size from 0 to {allowed:G4}{suffix}; it was {size:G4}{suffix}: {limit}");
+    }
 }

@@ -19,7 +19,7 @@ public sealed partial record FlightBatch
         ArgumentNullException.ThrowIfNull(options);
         options.Checked();
         BatchPlan plan = ReachingPlan();
-        var run = new BatchRun(plan, new(plan.Shapes, options.Sampling, options.Seed), options.Arrows);
+        var run = new BatchRun(plan, new(plan.Inputs, options.Sampling, options.Seed), options.Arrows);
         int faces = Faces.Count;
         Strike<double>[] nominal = [.. Enumerable.Range(0, faces).Select(plan.Nominal)];
         var sums = new FaceSums[run.Runs * faces];
@@ -88,7 +88,7 @@ public sealed partial record FlightBatch
             throw new ArgumentException($"The strikes are kept for {strikes.Faces} faces, and the batch has {Faces.Count}.", nameof(strikes));
         }
 
-        var run = new BatchRun(plan, new(plan.Shapes, sampling, seed), strikes.Arrows);
+        var run = new BatchRun(plan, new(plan.Inputs, sampling, seed), strikes.Arrows);
         run.Go(threads, () => strikes, (into, chunk, _, number, count) => into.Keep(chunk, number, count), _ => { }, progress, cancellation);
     }
 

@@ -1,5 +1,6 @@
 namespace Ascham.Flight;
 
+using Ascham.Quantities;
 using UnitsNet;
 
 /// <summary>How many arrows struck each cell of a square about the aim point.</summary>
@@ -28,11 +29,14 @@ public sealed class StrikeHistogram
     {
         get
         {
-            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)column, (uint)Cells, nameof(column));
-            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)row, (uint)Cells, nameof(row));
+            Require.InRange(column, 0, Cells - 1, "", nameof(column));
+            Require.InRange(row, 0, Cells - 1, "", nameof(row));
             return counts[row * Cells + column];
         }
     }
+
+    /// <summary>Arrows in all cells: row after row from the bottom, each from the left; that of a column and a row at row × <see cref="Cells"/> + column.</summary>
+    public ReadOnlySpan<long> Counts => counts;
 
     internal void Add(BatchChunk chunk, int face, int arrows)
     {

@@ -3,7 +3,7 @@ namespace Ascham.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
-/// <summary>Logarithm, sine and cosine, with the same bits on every machine.</summary>
+/// <summary>Logarithm, exponential, sine and cosine, with the same bits on every machine.</summary>
 /// <remarks>
 /// Plain power series on a reduced range: no coefficients fitted by others, and only operations that IEEE 754 rounds
 /// exactly. The general library's own need not agree between machines, and take twice as long on vectors.
@@ -15,6 +15,10 @@ static class Elementary
     const double Log2High = 6.93147180369123816490e-01, Log2Low = 1.90821492927058770002e-10; // fdlibm 5.3, e_log.c
 
     static ReadOnlySpan<double> LogTerms => [2 / 21.0, 2 / 19.0, 2 / 17.0, 2 / 15.0, 2 / 13.0, 2 / 11.0, 2 / 9.0, 2 / 7.0, 2 / 5.0, 2 / 3.0];
+
+    // 1/14! to 1/2!.
+    static ReadOnlySpan<double> ExpTerms =>
+        [1 / 87178291200.0, 1 / 6227020800.0, 1 / 479001600.0, 1 / 39916800.0, 1 / 3628800.0, 1 / 362880.0, 1 / 40320.0, 1 / 5040.0, 1 / 720.0, 1 / 120.0, 1 / 24.0, 1 / 6.0, 1 / 2.0];
 
     // -1/15! to -1/3!, and 1/16! to -1/2!.
     static ReadOnlySpan<double> SineTerms =>
@@ -35,6 +39,17 @@ static class Elementary
         Lanes f = m - Lanes.Of(1), z = f / (m + Lanes.Of(1)), z2 = z * z;
         Lanes tail = Lanes.MultiplyAdd(z * z2, Series(LogTerms, z2), Log2Low * exponent);
         return Lanes.MultiplyAdd(exponent, Lanes.Of(Log2High), f - (z * f - tail));
+    }
+
+    /// <summary>Exponential of numbers within 700 of zero.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static Lanes Exp(Lanes x)
+    {
+        // x = n ln 2 + r with |r| < 0.35, so exp x = 2^n exp r; n by rounding to a whole number, 2^n from its bits.
+        var n = new Lanes(Vector256.Round(x.Low * (1 / Math.Log(2))), Vector256.Round(x.High * (1 / Math.Log(2))));
+        Lanes r = x - Log2High * n - Log2Low * n;
+        Lanes grown = Lanes.MultiplyAdd(r * r, Series(ExpTerms, r), r) + Lanes.Of(1);
+        return grown * new Lanes(PowerOfTwo(n.Low), PowerOfTwo(n.High));
     }
 
     /// <summary>Sine and cosine of angles within 45 degrees of zero, in radians.</summary>
@@ -58,6 +73,14 @@ static class Elementary
         }
 
         return sum;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    static Vector256<double> PowerOfTwo(Vector256<double> n)
+    {
+        // In the lowest bits of 2^52 + 2^51 + n + 1023, moved to where an exponent stands.
+        Vector256<ulong> bits = (n + Vector256.Create(6755399441055744.0 + 1023)).AsUInt64();
+        return (bits << 52).AsDouble();
     }
 
     /// <summary>x = 2^exponent m with m in [sqrt(1/2), sqrt(2)).</summary>

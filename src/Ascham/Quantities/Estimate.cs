@@ -29,17 +29,36 @@ public sealed record Estimate<T>(T Value, T StandardError, T Low, T High, double
     }
 
     /// <summary>Writes value and interval, for example <c>1.52 mm (90 %: 1.10 to 1.94 mm)</c>.</summary>
-    /// <returns>Text in the invariant culture.</returns>
+    /// <returns>Text in the invariant culture, with the decimals that the first two digits of the standard error need (four digits where there is none).</returns>
     public override string ToString()
     {
         string percent = (100 * Level).ToString("0.#", CultureInfo.InvariantCulture);
-        return $"{Text(Value)} ({percent} %: {Text(Low)} to {Text(High)})";
+        (double value, string unit) = Number(Value);
+        double error = Number(StandardError).Number, low = Number(Low).Number, high = Number(High).Number;
+        return double.IsNaN(value)
+            ? $"{Value} ({percent} %: {Low} to {High})" // no number at all, or one that is not
+            : $"{Digits(value, error)}{unit} ({percent} %: {Digits(low, error)} to {Digits(high, error)}{unit})";
     }
 
-    static string Text(T value) => value switch
+    // All four in the unit of the value.
+    (double Number, string Unit) Number(T number) => (number, Value) switch
     {
-        IQuantity quantity => quantity.ToString("G4", CultureInfo.InvariantCulture),
-        IFormattable number => number.ToString("G4", CultureInfo.InvariantCulture),
-        _ => value?.ToString() ?? "",
+        (IQuantity quantity, IQuantity value) => (quantity.As(value.Unit), $" {value.ToString("a", CultureInfo.InvariantCulture)}".TrimEnd()),
+        (IConvertible plain and not string, _) => (plain.ToDouble(CultureInfo.InvariantCulture), ""),
+        _ => (double.NaN, ""),
     };
+
+    static string Digits(double number, double error)
+    {
+        if (!(error > 0) || !double.IsFinite(error) || !double.IsFinite(number))
+        {
+            return number.ToString("G4", CultureInfo.InvariantCulture);
+        }
+
+        int decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(error)), -300, 15);
+        string text = decimals >= 0
+            ? number.ToString("F" + decimals, CultureInfo.InvariantCulture)
+            : (Math.Round(number * Math.Pow(10, decimals)) * Math.Pow(10, -decimals)).ToString("F0", CultureInfo.InvariantCulture);
+        return text.AsSpan().ContainsAnyInRange('1', '9') ? text : text.TrimStart('-'); // never "-0.0"
+    }
 }

@@ -64,7 +64,7 @@ public class StabilityDerivedTests
     public void Offset_vanes_turn_the_worked_arrow(double degrees, string radiansPerSecond)
     {
         Fletching offset = ExampleArrow.Vanes with { Offset = Angle.FromDegrees(degrees) };
-        new Printed(radiansPerSecond, Worked).Matches(ExampleArrow.Speed * offset.SettledTurn(Shaft).InverseMeters);
+        new Printed(radiansPerSecond, Worked).Matches(ExampleArrow.Speed * offset.SettledSpinPerLength(Shaft).InverseMeters);
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public class StabilityDerivedTests
         (double turning, double damping) = vanes.Roll(Shaft);
         Assert.Equal(vanes.Offset.Radians * slope * first, turning, 1e-5 * slope * first);
         Assert.Equal(1, damping / (slope * second), 1e-5);
-        Assert.Equal(vanes.SettledTurn(Shaft).InverseMeters, turning / damping, 1e-9);
+        Assert.Equal(vanes.SettledSpinPerLength(Shaft).InverseMeters, turning / damping, 1e-9);
 
         static double Shading(int count) => count switch { 5 => 0.948, 6 => 0.913, 7 => 0.854, 8 => 0.810, _ => 1 };
     });
@@ -141,7 +141,7 @@ public class StabilityDerivedTests
     {
         Fletching weak = ExampleArrow.Vanes with { Effectiveness = Ratio.FromPercent(60), Offset = Angle.FromDegrees(2) }, full = weak with { Effectiveness = Ratio.FromPercent(100) };
         Assert.Equal(0.6, weak.Lift(Shaft, CarryOver.OntoVanes).LiftSi / full.Lift(Shaft, CarryOver.OntoVanes).LiftSi, 1e-12);
-        Assert.Equal(full.SettledTurn(Shaft), weak.SettledTurn(Shaft));
+        Assert.Equal(full.SettledSpinPerLength(Shaft), weak.SettledSpinPerLength(Shaft));
     }
 
     [Fact]

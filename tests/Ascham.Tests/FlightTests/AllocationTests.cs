@@ -12,7 +12,7 @@ public class AllocationTests
         var plan = BatchTests.Everything.Plan();
         foreach (Sampling sampling in new[] { Sampling.Random, Sampling.EvenlySpread })
         {
-            var chunk = new BatchChunk(plan, new(plan.Shapes, sampling, 5));
+            var chunk = new BatchChunk(plan, new(plan.Inputs, sampling, 5));
             var sums = default(FaceSums);
             var histogram = new StrikeHistogram(1, 64);
             Assert.Equal(0, Bytes(() =>

@@ -32,7 +32,51 @@ public class BatchContractTests
         var e = Assert.Throws<ArgumentOutOfRangeException>(() => (Batch with { DragArea = Deviation.Normal(20.Percent) }).Summarise(Options, cancellation: Stop));
         Assert.Contains("DragArea", e.Message);
         Assert.Contains("from 0 to 0.11", e.Message);
+        Assert.Contains("8.6 standard deviations", e.Message);
+        Assert.Contains("Deviation.Uniform may be 0.88 wide", e.Message);
+        Assert.Contains("Deviation.LogNormal", e.Message);
+        var speed = Assert.Throws<ArgumentOutOfRangeException>(() => (Batch with { LaunchSpeed = Deviation.Normal(10.MetresPerSecond) }).Summarise(Options, cancellation: Stop));
+        Assert.Contains("to 9.35 m/s; it was 10 m/s", speed.Message);
+        Assert.DoesNotContain("LogNormal", speed.Message);
         (Batch with { DragArea = Deviation.Uniform(20.Percent) }).Summarise(Options, cancellation: Stop);
+    }
+
+    [Theory]
+    [InlineData(0.9)]
+    [InlineData(2.1)]
+    [InlineData(double.NaN)]
+    public void A_factor_outside_its_range_is_refused(double factor) => Assert.Equal("factor", Assert.Throws<ArgumentOutOfRangeException>(() => Deviation.LogNormal(factor)).ParamName);
+
+    [Fact]
+    public void A_mass_may_differ_by_a_small_factor_only()
+    {
+        FlightBatch heavy = Batch with { SpeedPerMass = -1, Mass = Deviation.LogNormal(1.08) };
+        heavy.Summarise(Options, cancellation: Stop);
+        Assert.Contains("Mass", Assert.Throws<ArgumentOutOfRangeException>(() => (heavy with { Mass = Deviation.LogNormal(1.09) }).Summarise(Options, cancellation: Stop)).Message);
+    }
+
+    [Fact]
+    public void A_cell_outside_the_histogram_is_refused_with_the_cells_there_are()
+    {
+        StrikeHistogram histogram = Batch.Summarise(Options with { HistogramHalfWidth = 1.Metres, HistogramCells = 8 }, cancellation: Stop).Faces[0].Histogram!;
+        var e = Assert.Throws<ArgumentOutOfRangeException>(() => histogram[-1, 0]);
+        Assert.Contains("column must be from 0 to 7; it was -1", e.Message);
+        Assert.Contains("row must be from 0 to 7; it was 8", Assert.Throws<ArgumentOutOfRangeException>(() => histogram[0, 8]).Message);
+    }
+
+    [Fact]
+    public void All_cells_are_read_at_once_in_the_order_of_rows()
+    {
+        StrikeHistogram histogram = Batch.Summarise(Options with { HistogramHalfWidth = 1.Metres, HistogramCells = 8 }, cancellation: Stop).Faces[0].Histogram!;
+        Assert.Equal(64, histogram.Counts.Length);
+        long sum = histogram.Outside;
+        for (int i = 0; i < 64; i++)
+        {
+            Assert.Equal(histogram[i % 8, i / 8], histogram.Counts[i]);
+            sum += histogram.Counts[i];
+        }
+
+        Assert.Equal(1000, sum);
     }
 
     [Fact]

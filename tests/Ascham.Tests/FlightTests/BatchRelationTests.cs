@@ -39,7 +39,7 @@ public class BatchRelationTests
         void Matches(Input input, FlightState state)
         {
             var plan = b.Plan();
-            double[] drawn = new double[plan.Shapes.Length];
+            double[] drawn = new double[plan.Inputs.Length];
             drawn[(int)input] = 1;
             plan.Arrow(drawn, 1, out BatchArrow<Real> arrow);
             Strike<double> strike = plan.FlyStepByStep(arrow, 0);
@@ -55,7 +55,7 @@ public class BatchRelationTests
     {
         FlightBatch fast = Still with { Flight = BatchTests.Flight(0, Wind.Calm), Launch = Still.Launch with { Speed = 299.MetresPerSecond }, Cant = Deviation.Uniform(10.Degrees), Faces = [10.Metres] };
         var plan = fast.Plan();
-        double[] drawn = new double[plan.Shapes.Length];
+        double[] drawn = new double[plan.Inputs.Length];
         drawn[(int)Input.Cant] = 1;
         plan.Arrow(drawn, 1, out BatchArrow<Real> arrow);
         Strike<double> canted = plan.FlyStepByStep(arrow, 0);
@@ -113,9 +113,9 @@ public class BatchRelationTests
         };
         var plan = batch.Plan();
         double up = 0, right = 0, both = 0;
-        for (int input = 0; input < plan.Shapes.Length; input++)
+        for (int input = 0; input < plan.Inputs.Length; input++)
         {
-            double[] drawn = new double[plan.Shapes.Length];
+            double[] drawn = new double[plan.Inputs.Length];
             Strike<double> Moved(double by)
             {
                 drawn[input] = by;
@@ -124,7 +124,7 @@ public class BatchRelationTests
             }
 
             Strike<double> more = Moved(0.1), less = Moved(-0.1);
-            double variance = plan.Shapes[input] == DeviationShape.Uniform ? 1 / 3.0 : 1, u = (more.Up - less.Up) / 0.2, r = (more.Right - less.Right) / 0.2;
+            double variance = plan.Inputs[input].Shape == DeviationShape.Uniform ? 1 / 3.0 : 1, u = (more.Up - less.Up) / 0.2, r = (more.Right - less.Right) / 0.2;
             up += variance * u * u;
             right += variance * r * r;
             both += variance * u * r;

@@ -106,7 +106,7 @@ public class BatchTests
         var plan = Everything.Plan();
         foreach (Sampling sampling in new[] { Sampling.Random, Sampling.EvenlySpread })
         {
-            var chunk = new BatchChunk(plan, new(plan.Shapes, sampling, 5));
+            var chunk = new BatchChunk(plan, new(plan.Inputs, sampling, 5));
             chunk.Fly(9, BatchChunk.Arrows);
             for (int i = 0; i < BatchChunk.Arrows; i++)
             {
@@ -123,8 +123,8 @@ public class BatchTests
     public void Every_arrow_is_within_a_micrometre_of_the_march()
     {
         var plan = Everything.Plan();
-        double[] drawn = new double[plan.Shapes.Length * BatchChunk.Arrows];
-        var draws = new BatchDraws(plan.Shapes, Sampling.Random, 1);
+        double[] drawn = new double[plan.Inputs.Length * BatchChunk.Arrows];
+        var draws = new BatchDraws(plan.Inputs, Sampling.Random, 1);
         var chunk = new BatchChunk(plan, draws);
         for (int number = 0; number < 8; number++)
         {

@@ -34,6 +34,51 @@ public class DragFitTests
         Assert.Equal(1.6449 * k.StandardError.InverseMeters, (k.High - k.Value).InverseMeters, 1e-4 * k.High.InverseMeters);
     }
 
+    // Quantiles of Student's t at 0.95, any table: 2.132 for 4 degrees of freedom, 2.353 for 3, 2.920 for 2. Nearly equal errors from three readings each have 4 (Welch, Satterthwaite).
+    [Theory]
+    [InlineData(3, 3, 0.1, 0.1, 2.132)]
+    [InlineData(4, null, 0.1, 0, 2.353)]
+    [InlineData(3, 100, 0.1, 1e-4, 2.920)]
+    [InlineData(null, null, 0.1, 0.1, 1.645)]
+    public void Few_readings_widen_the_interval(int? near, int? far, double nearError, double farError, double t)
+    {
+        var k = DragFit.FromSpeeds(Pair with { NearCount = near, FarCount = far, NearError = nearError.MetresPerSecond, FarError = farError.MetresPerSecond }, 0.9);
+        Assert.Equal(t, (k.High - k.Value) / k.StandardError, 3e-3);
+        Assert.Equal(t, (k.Value - k.Low) / k.StandardError, 3e-3);
+        Assert.Equal((near ?? 1) + (far ?? 1), k.Count);
+    }
+
+    [Fact]
+    public void A_scatter_of_one_reading_is_refused() =>
+        Assert.Equal("FarCount", Assert.Throws<ArgumentOutOfRangeException>(() => Pair with { FarCount = 1 }).ParamName);
+
+    [Fact]
+    public void An_interval_from_three_arrows_at_each_place_contains_the_truth_as_often_as_it_says()
+    {
+        const int Tries = 4000, Arrows = 3;
+        var random = new Random(11);
+        (double Mean, double Error) Read(double speed, double sd)
+        {
+            double[] read = [.. Enumerable.Range(0, Arrows).Select(_ => Normal.Sample(random, speed, sd))];
+            double mean = read.Average();
+            return (mean, Math.Sqrt(read.Sum(r => (r - mean) * (r - mean)) / (Arrows - 1) / Arrows));
+        }
+
+        int student = 0, normal = 0;
+        for (int i = 0; i < Tries; i++)
+        {
+            (double near, double nearError) = Read(Pair.Near.MetersPerSecond, 0.3);
+            (double far, double farError) = Read(Pair.Far.MetersPerSecond, 0.3);
+            SpeedPair pair = Pair with { Near = near.MetresPerSecond, NearError = nearError.MetresPerSecond, Far = far.MetresPerSecond, FarError = farError.MetresPerSecond };
+            bool Contains(SpeedPair p) => DragFit.FromSpeeds(p, 0.9) is var k && k.Low.InverseMeters < 0.0012 && k.High.InverseMeters > 0.0012;
+            student += Contains(pair with { NearCount = Arrows, FarCount = Arrows }) ? 1 : 0;
+            normal += Contains(pair) ? 1 : 0;
+        }
+
+        Assert.InRange(student / (double)Tries, 0.89, 0.93); // Welch's intervals lean a little wide at so few
+        Assert.InRange(normal / (double)Tries, 0.75, 0.86);  // what they replace
+    }
+
     [Fact]
     public void An_error_of_the_distance_goes_into_the_constant_in_proportion()
     {

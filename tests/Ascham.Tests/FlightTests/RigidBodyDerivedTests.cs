@@ -38,6 +38,22 @@ public class RigidBodyDerivedTests
         Assert.Equal(new Printed("3.004140e-05", Worked).Value, closed / Small, 2e-5 * 3e-5);
     }
 
+    [Theory]
+    [InlineData(1e-3, 0, 0)]
+    [InlineData(0, 1e-3, 0)]
+    [InlineData(1e-3, -2e-3, 0)]
+    [InlineData(1e-3, 2e-3, 1)] // with drag
+    public void A_disturbed_release_moves_the_path_aside_as_the_closed_form_says(double rate, double attackDegrees, double drag)
+    {
+        const double Far = 1500;
+        RigidBodySi body = Bare with { Point = new(drag * K, 0, 0, 0, 0) };
+        AngleOfAttackMotion motion = new(body);
+        (Angle attack, RotationalSpeed turning) = (Angle.FromDegrees(attackDegrees), RotationalSpeed.FromRadiansPerSecond(rate));
+        RigidStateSi s = Fly(body, new(new(85, 0), Pitch: attack.Radians, PitchRate: rate), Far, 1.0 / 12);
+        double turn = motion.PathTurn(attack, turning, V)!.Value.Radians, offset = motion.PathOffset(attack, turning, V)!.Value.Meters;
+        Assert.Equal(1, (s.Point.Y - turn * Far) / offset, drag > 0 ? 1e-3 : 1e-5);
+    }
+
     [Fact]
     public void A_bending_path_holds_the_nose_at_the_trim_and_lifts_the_arrow()
     {

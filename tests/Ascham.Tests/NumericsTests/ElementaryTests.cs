@@ -22,6 +22,20 @@ public class ElementaryTests
     public void The_logarithm_of_one_is_zero() => Assert.Equal(0, Elementary.Log(Lanes.Of(1))[5]);
 
     [Fact] // independent: the general library
+    public void The_exponential_is_right_to_two_units_in_the_last_place()
+    {
+        for (int i = -20_000; i <= 20_000; i++)
+        {
+            double x = i < 0 ? 0.03 * i : 5e-4 * i, exact = Math.Exp(x);
+            Lanes exp = Elementary.Exp(Lanes.Of(x));
+            Assert.InRange(Math.Abs(exp[6] - exact), 0, 2 * (Math.BitIncrement(exact) - exact));
+            Assert.Equal(exp[0], exp[6]);
+        }
+
+        Assert.Equal(1, Elementary.Exp(Lanes.Of(0))[2]);
+    }
+
+    [Fact] // independent: the general library
     public void Sine_and_cosine_are_right_to_two_units_in_the_last_place()
     {
         for (int i = -10_000; i <= 10_000; i++)
