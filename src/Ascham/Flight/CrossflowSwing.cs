@@ -11,7 +11,7 @@ readonly struct CrossflowSwing
 {
     // Amplitude (radians) too slight to matter; the phase at which the place counts as passed, and from which it is met in one
     // step, after one that stops short; and, where w stays larger than zero, steps over the distance to the complex root of |w|.
-    const double Slight = 0.002, Passed = 1e-3, Last = 0.1, Approach = 0.93, Narrow = 0.01, Grading = 1.5;
+    const double Slight = 0.002, Passed = 1e-3, Last = 0.1, Approach = 0.93, Narrow = 0.01, Grading = 2;
 
     readonly Vec rest, w0, w1;
     readonly double perMetre;

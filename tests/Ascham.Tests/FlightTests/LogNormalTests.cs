@@ -1,6 +1,5 @@
 namespace Ascham.Tests.FlightTests;
 
-using Ascham.Air;
 using Ascham.Flight;
 using Ascham.Numerics;
 using Ascham.Quantities;
