@@ -8,6 +8,8 @@ using UnitsNet;
 
 public sealed partial class ArrowSpeeds
 {
+    const double Grain = 64.79891e-6; // kg, exact
+
     /// <summary>Virtual mass and launch energy of the bow: ½ (m + K) v² is the same for every arrow.</summary>
     /// <remarks>
     /// <para><b>Model.</b> 1/v² = (m + K)/(2E) is a line in m; K is its intercept over its slope (P. E. Klopsteg, Am. J. Phys. 11 (1943), from memory).
@@ -98,12 +100,12 @@ public sealed partial class ArrowSpeeds
     VirtualMassUnknownException Unknown(double slope, double ratio, double? high)
     {
         ChronographedArrow light = arrows.MinBy(a => a.Mass.Kilograms)!, heavy = arrows.MaxBy(a => a.Mass.Kilograms)!;
-        double grains = Mass.FromKilograms(ratio).Grains;
+        double grains = ratio / Grain; // not a Mass: it may be infinite
         string pair = Text($"the arrow of {light.Mass.Grains:0.#} gr at {light.Speed.FeetPerSecond:0.0} ft/s and the one of {heavy.Mass.Grains:0.#} gr at {heavy.Speed.FeetPerSecond:0.0} ft/s");
         string problem = slope <= 0 ? "These speeds do not fall with arrow mass, which no bow does"
             : ratio > 0 ? Text($"These speeds do not bound the virtual mass: {grains:0} gr fits best, but any larger one is within the errors")
             : Text($"These speeds imply a negative virtual mass ({grains:0} gr): the lighter arrows carry more energy than the heavier, which no bow gives");
-        string chance = slope > 0 && ratio <= 0 && high > 0 ? Text($" Within the errors it may still be up to {Mass.FromKilograms(high.Value).Grains:0} gr.") : "";
+        string chance = slope > 0 && ratio <= 0 && high > 0 ? Text($" Within the errors it may still be up to {high.Value / Grain:0} gr.") : "";
         return new($"{problem}.{chance} Measure again {pair}: weigh them, set the chronograph at one place for all, shoot ten of each, and use masses 150 gr or more apart.", grains);
     }
 }

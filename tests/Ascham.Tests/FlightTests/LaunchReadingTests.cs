@@ -25,10 +25,10 @@ public class LaunchReadingTests
     {
         Drag drag = Drag.FromTable(DragTable.Of([(5e3, 2.6), (2e4, 2.0), (4e4, 1.5)]), Length.FromMillimeters(5.2), Mass.FromGrams(26));
         PointMass flight = new() { Drag = drag, Air = Sea, Gravity = Gravity.Standard, Wind = Wind.Calm };
-        var launch = new Launch { Speed = Speed.FromMetersPerSecond(84), Elevation = Angle.FromDegrees(0.5) };
+        var launch = new Launch { Speed = Speed.FromMetersPerSecond(84), Elevation = Angle.FromDegrees(1.21) };
         Speed there = flight.At(launch, Length.FromMeters(30)).Speed;
         var back = LaunchReading.AtLaunch(Reading(there.MetersPerSecond, 0.1), Length.FromMeters(30), Length.Zero, new(drag, drag, drag, "table"), Sea);
-        Assert.Equal(84, back.Value.MetersPerSecond, 0.02); // the level model leaves out the fall of the path: 0.02 m/s over 30 m
+        Assert.Equal(84, back.Value.MetersPerSecond, 0.005); // it comes back to its height, or gravity would have its part
     }
 
     [Fact] // Independent: error of drag and of place by hand
@@ -47,7 +47,7 @@ public class LaunchReadingTests
         var reading = Reading(83, 0.2);
         Assert.Equal(83, LaunchReading.AtLaunch(reading, Length.Zero, Length.Zero, Same(0.0015), Sea).Value.MetersPerSecond, 1e-12);
         Assert.Throws<ArgumentOutOfRangeException>(() => LaunchReading.AtLaunch(reading, Length.FromMeters(-1), Length.Zero, Same(0.0015), Sea));
-        Assert.Throws<ArgumentOutOfRangeException>(() => LaunchReading.AtLaunch(reading, Length.FromMeters(double.NaN), Length.Zero, Same(0.0015), Sea));
+        Assert.Throws<ArgumentOutOfRangeException>(() => LaunchReading.AtLaunch(reading, Length.FromMeters(1), Length.FromMeters(-1), Same(0.0015), Sea));
     }
 
     static Drag Constant(double k) => Drag.FromConstant(ReciprocalLength.FromInverseMeters(k));
