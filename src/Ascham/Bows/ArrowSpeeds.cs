@@ -1,8 +1,6 @@
 namespace Ascham.Bows;
 
 using System.Globalization;
-using Ascham.Quantities;
-using UnitsNet;
 
 /// <summary>Launch speeds of arrows of several masses from one bow setting: what its virtual mass is found from.</summary>
 public sealed partial class ArrowSpeeds : IEquatable<ArrowSpeeds>

@@ -59,6 +59,20 @@ public sealed record Chronograph
         return Bounds.About(mean, Math.Sqrt(variance), multiplier, level, n, "mean of readings, with the instrument's own error").Map(v => Speed.FromMetersPerSecond(v));
     }
 
+    /// <summary>One single reading with its interval, when it is known from elsewhere how much shots differ.</summary>
+    /// <param name="reading">The reading; positive, up to 200 m/s.</param>
+    /// <param name="shotSd">Standard deviation from shot to shot, of this bow and archer; 0 to 50 m/s.</param>
+    /// <param name="level">Level of the interval, between 0 and 1.</param>
+    /// <returns>The speed the bow gives on average, as far as one shot tells.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public Estimate<Speed> OneReading(Speed reading, Speed shotSd, double level)
+    {
+        double v = Require.InRange(reading.MetersPerSecond, double.Epsilon, 200, "m/s", nameof(reading));
+        double spread = Require.InRange(shotSd.MetersPerSecond, 0, 50, "m/s", nameof(shotSd)), step = Resolution.MetersPerSecond / Math.Sqrt(12);
+        double error = Math.Sqrt(spread * spread + step * step + Math.Pow(ScaleSd.DecimalFractions * v, 2));
+        return Bounds.Normal(v, error, level, 1, "one reading, spread of shots known, with the instrument's own error").Map(x => Speed.FromMetersPerSecond(x));
+    }
+
     internal static (double Mean, double Sd, int Count) Summary(IEnumerable<Speed> readings)
     {
         ArgumentNullException.ThrowIfNull(readings);

@@ -17,7 +17,7 @@ public static class LimbBoltSweep
     /// <exception cref="BeyondCautionException">At one of the weights the arrow would be too light.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A weight is outside the range of the model.</exception>
     /// <exception cref="ArgumentException">The built arrow's mass is more than 1 % off the mass swept.</exception>
-    public static IReadOnlyList<LimbBoltRow> Of(LaunchModel model, Loading loading, IEnumerable<Force> peakWeights, double level, (ArrowBuild Build, StaticSpine Spine)? shaft = null)
+    public static IReadOnlyList<LimbBoltRow> ByWeight(LaunchModel model, Loading loading, IEnumerable<Force> peakWeights, double level, (ArrowBuild Build, StaticSpine Spine)? shaft = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(loading);
@@ -43,13 +43,13 @@ public static class LimbBoltSweep
     /// <exception cref="BeyondCautionException">More turns than the maker states, or too light an arrow at one of them.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A position or its weight is outside its range.</exception>
     /// <exception cref="ArgumentException">The built arrow's mass is more than 1 % off the mass swept.</exception>
-    public static IReadOnlyList<LimbBoltRow> Of(LaunchModel model, Loading loading, LimbBolts bolts, IEnumerable<double> turnsOut, double level, (ArrowBuild Build, StaticSpine Spine)? shaft = null)
+    public static IReadOnlyList<LimbBoltRow> ByTurns(LaunchModel model, Loading loading, LimbBolts bolts, IEnumerable<double> turnsOut, double level, (ArrowBuild Build, StaticSpine Spine)? shaft = null)
     {
         ArgumentNullException.ThrowIfNull(loading);
         ArgumentNullException.ThrowIfNull(bolts);
         ArgumentNullException.ThrowIfNull(turnsOut);
         double[] turns = [.. turnsOut];
-        var rows = Of(model, loading, turns.Select(t => bolts.WeightAt(loading.PeakWeight, t)), level, shaft);
+        var rows = ByWeight(model, loading, turns.Select(t => bolts.WeightAt(loading.PeakWeight, t)), level, shaft);
         return [.. rows.Zip(turns, (row, t) => row with { TurnsOut = t })];
     }
 

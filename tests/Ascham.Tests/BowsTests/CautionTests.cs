@@ -19,7 +19,7 @@ public class CautionTests
         Assert.Same(BowCaution.LightArrow, error.Caution);
         Assert.Throws<BeyondCautionException>(() => Model.SpeedChange(Load(425, 70), Load(340, 70), Ninety));
         Assert.Throws<BeyondCautionException>(() => Model.PeakAcceleration(Load(340, 70), Ninety));
-        Assert.Throws<BeyondCautionException>(() => LimbBoltSweep.Of(Model, Load(425, 70), [Pounds(70), Pounds(86)], Ninety));
+        Assert.Throws<BeyondCautionException>(() => LimbBoltSweep.ByWeight(Model, Load(425, 70), [Pounds(70), Pounds(86)], Ninety));
     }
 
     [Fact] // Relation: whatever is asked, nothing below the floor is ever answered
@@ -67,7 +67,7 @@ public class CautionTests
         ArrowBuild build = FlexureTests.Worked(0, 145, nock: 28);
         Loading now = new() { ArrowMass = build.Mass, PeakWeight = Pounds(70) };
         LaunchModel model = Model with { Known = now, VirtualMass = Mass.FromGrains(76.83) };
-        var rows = LimbBoltSweep.Of(model, now, [Pounds(70), Pounds(60)], Ninety, (build, FlexureTests.Spine(340)));
+        var rows = LimbBoltSweep.ByWeight(model, now, [Pounds(70), Pounds(60)], Ninety, (build, FlexureTests.Spine(340)));
         new Printed("1.271", "table of column loads, 70 lbf").Matches(rows[0].ColumnLoadRatio!.Value, slack: 1.2); // the table's acceleration is rounded
         new Printed("1.090", "table of column loads, 60 lbf").Matches(rows[1].ColumnLoadRatio!.Value, slack: 1.2);
         Assert.Equal(84 * Math.Sqrt(60 / 70.0), rows[1].Speed.Value.MetersPerSecond, 1e-9);
@@ -80,12 +80,12 @@ public class CautionTests
     [Fact]
     public void A_sweep_by_turns_follows_the_turns_and_another_arrow_is_refused()
     {
-        var rows = LimbBoltSweep.Of(Model, Load(425, 64), Bolts, [0, 1, 2, 3, 4], Ninety);
+        var rows = LimbBoltSweep.ByTurns(Model, Load(425, 64), Bolts, [0, 1, 2, 3, 4], Ninety);
         Assert.Equal([67, 64, 61, 58, 55], rows.Select(r => Math.Round(r.PeakWeight.PoundsForce, 9)));
         Assert.Equal([0, 1, 2, 3, 4], rows.Select(r => r.TurnsOut!.Value));
         Assert.Null(rows[0].ColumnLoadRatio);
         ArrowBuild build = FlexureTests.Worked(0, 145, nock: 28);
-        Assert.Contains("same arrow", Assert.Throws<ArgumentException>(() => LimbBoltSweep.Of(Model, Load(380, 64), [Pounds(64)], Ninety, (build, FlexureTests.Spine(340)))).Message, StringComparison.Ordinal);
+        Assert.Contains("same arrow", Assert.Throws<ArgumentException>(() => LimbBoltSweep.ByWeight(Model, Load(380, 64), [Pounds(64)], Ninety, (build, FlexureTests.Spine(340)))).Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -64,6 +64,14 @@ public class ChronographTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Exact.Mean(Read(280, 0), Ninety));
     }
 
+    [Fact] // Independent: squares of the three errors by hand
+    public void One_reading_carries_the_spread_of_shots_the_step_and_the_instrument()
+    {
+        var one = new Chronograph { ScaleSd = Ratio.FromPercent(0.5), Resolution = Speed.FromFeetPerSecond(1) }.OneReading(Speed.FromFeetPerSecond(280), Speed.FromFeetPerSecond(1.2), Ninety);
+        Assert.Equal(Math.Sqrt(1.44 + 1 / 12.0 + 1.96), one.StandardError.FeetPerSecond, 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Exact.OneReading(Speed.FromFeetPerSecond(280), Speed.FromFeetPerSecond(-1), Ninety));
+    }
+
     [Fact]
     public void A_reading_is_flagged_when_it_leaves_the_energy_model_by_more_than_both_errors()
     {

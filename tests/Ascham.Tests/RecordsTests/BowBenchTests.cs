@@ -90,6 +90,15 @@ public class BowBenchTests
     });
 
     [Fact]
+    public void Every_key_of_the_bench_is_on_the_page_on_files()
+    {
+        string page = File.ReadAllText(House.Path("docs/files.md"));
+        string[] keys = ["kind", "brace_height", "draw_curve", "let_down", "draw_curve_sd", "virtual_mass", "virtual_mass_sd", "chronographed", "rated_speed", "limb_bolts_turns_out", "limb_bolts_most_out", "weight_per_turn", "least_grains_per_pound"];
+        Assert.All(keys, key => Assert.Contains($"`bow.{key}`", page, StringComparison.Ordinal));
+        Assert.All(keys, key => Assert.Contains($"\"{key}\":", Text, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_curve_the_file_cannot_hold_is_refused()
     {
         using var folder = new ScratchFolder();
