@@ -24,7 +24,7 @@ public static class MovingArrow
     /// <summary>Momentum.</summary>
     /// <param name="mass">Mass of the complete arrow; positive.</param>
     /// <param name="speed">Its speed; zero or more.</param>
-    /// <returns>m v. In slug feet per second it is the newton-seconds over 4.448222; UnitsNet's own conversion to them is 0.03 % off.</returns>
+    /// <returns>m v. For slug feet per second take <c>PoundForceSeconds</c>, which is the same; UnitsNet's <c>SlugFeetPerSecond</c> is 0.03 % off.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not positive, or the speed is negative.</exception>
     public static Impulse Momentum(Mass mass, Speed speed)
     {

@@ -85,6 +85,20 @@ public class ChronographTests
         Assert.Throws<ArgumentException>(() => SpeedCheck.Of(At(0), Model.SpeedAt(Load(425, 66), 0.8)));
     }
 
+    [Theory] // Independent: 82.5 ft lbf launched; nothing gives more than it stores
+    [InlineData(99.5, false)]
+    [InlineData(81, false)]
+    [InlineData(72, true)]
+    public void A_bow_that_would_launch_more_than_it_stores_is_flagged(double storedFootPounds, bool impossible)
+    {
+        Estimate<Energy> Known(double footPounds, double sd) => Bounds.Normal(footPounds, sd, Ninety, 1, "").Map(e => Energy.FromFootPounds(e));
+        EnergyBudget budget = EnergyBudget.Of(Known(82.5, 1), Known(storedFootPounds, 2));
+        Assert.Equal(82.5 / storedFootPounds, budget.LaunchedShare.Value.DecimalFractions, 1e-9);
+        Assert.Equal(impossible, budget.IsImpossible);
+        Assert.Contains(impossible ? "measure the draw curve" : "of the stored energy.", budget.Text, StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => EnergyBudget.Of(Known(82.5, 1), Known(90, 1) with { Level = 0.8 }));
+    }
+
     [Fact] // Coverage: a sound reading is flagged one time in ten at 90 %
     public void Sound_readings_are_flagged_as_seldom_as_stated()
     {

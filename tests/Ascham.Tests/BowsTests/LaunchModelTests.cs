@@ -28,11 +28,9 @@ public class LaunchModelTests
     {
         Impulse momentum = MovingArrow.Momentum(Mass.FromGrains(425), Speed.FromMetersPerSecond(84));
         new Printed("2.31332", "m v by hand").Matches(momentum.NewtonSeconds);
-        new Printed("0.5201", "m v by hand, slug ft/s").Matches(momentum.NewtonSeconds / SlugFootPerSecond);
-        new Printed("225218", "7000 x 32.17405").Matches(425 * 84 / 0.3048 / (momentum.NewtonSeconds / SlugFootPerSecond));
+        new Printed("0.5201", "m v by hand, slug ft/s, which is lbf s").Matches(momentum.PoundForceSeconds);
+        new Printed("225218", "7000 x 32.17405").Matches(425 * 84 / 0.3048 / momentum.PoundForceSeconds);
     }
-
-    const double SlugFootPerSecond = 4.4482216152605; // N s, one pound-force for a second; the factor of UnitsNet is 0.03 % off
 
     [Theory] // Independent: v sqrt((350 + 76.83)/(m + 76.83)), worked by hand
     [InlineData(400, "312.22", ".8389")]
