@@ -29,4 +29,34 @@ public sealed record Bow
 
     /// <summary>Which hand draws.</summary>
     public Hand Hand { get; init; } = Hand.Right;
+
+    /// <summary>What sort of bow it is.</summary>
+    public BowKind? Kind { get; init; }
+
+    /// <summary>String at rest to grip pivot, square to the string; positive.</summary>
+    public Length? BraceHeight { get; init; }
+
+    /// <summary>Force while drawing.</summary>
+    public DrawCurve? DrawCurve { get; init; }
+
+    /// <summary>Force while letting down.</summary>
+    public DrawCurve? LetDown { get; init; }
+
+    /// <summary>Virtual mass, where it is known from elsewhere; not negative.</summary>
+    public Mass? VirtualMass { get; init; }
+
+    /// <summary>Its standard deviation.</summary>
+    public Mass? VirtualMassSd { get; init; }
+
+    /// <summary>Launch speeds of arrows of several masses.</summary>
+    public ArrowSpeeds? ArrowSpeeds { get; init; }
+
+    /// <summary>Speed the maker rates it at, under <see cref="Loading.Rating"/>; positive.</summary>
+    public Speed? RatedSpeed { get; init; }
+
+    /// <summary>Where the limb bolts stand.</summary>
+    public LimbBolts? LimbBolts { get; init; }
+
+    /// <summary>The maker's least arrow mass per peak weight, grains per pound-force; it comes before any usual limit.</summary>
+    public double? LeastGrainsPerPound { get; init; }
 }

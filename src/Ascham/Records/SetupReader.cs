@@ -35,6 +35,7 @@ static class SetupReader
             DrawLength = section.Measure("draw_length", Measures.Reach),
             Hand = section.Word("hand", SetupFile.Hands) ?? Hand.Right,
         };
+        bow = BowBenchReader.Read(section, bow);
         section.Done();
         return bow;
     }

@@ -7,7 +7,7 @@ using Ascham.Bows;
 using Ascham.Sights;
 
 /// <summary>Makes <c>setup.json</c> of a setup.</summary>
-static class SetupWriter
+static partial class SetupWriter
 {
     internal static void Write(Stream stream, Setup setup)
     {
@@ -34,6 +34,7 @@ static class SetupWriter
         WriteMeasure(json, "launch_speed_sd", Measures.LaunchSpeedSd, bow.LaunchSpeedSd);
         WriteMeasure(json, "draw_length", Measures.Reach, bow.DrawLength);
         json.WriteString("hand", SetupFile.Hands.Write(bow.Hand));
+        WriteBench(json, bow);
     }
 
     static void WriteArrow(Utf8JsonWriter json, Arrow arrow)
