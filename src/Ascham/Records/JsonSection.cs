@@ -3,7 +3,7 @@ namespace Ascham.Records;
 using System.Text.Json;
 
 /// <summary>An object of a JSON file: readers ask it for the keys they know, then call <see cref="Done"/>.</summary>
-sealed class JsonSection
+sealed partial class JsonSection
 {
     readonly string name;
     readonly Place place;

@@ -106,7 +106,7 @@ sealed class JsonText
     {
         int start = (int)reader.TokenStartIndex;
         var (place, kind) = (At(start, path), reader.TokenType);
-        var section = kind == JsonTokenType.StartObject && !path.Contains('.', StringComparison.Ordinal) ? Section(ref reader, path) : null;
+        var section = kind == JsonTokenType.StartObject ? Section(ref reader, path) : null;
         reader.Skip();
         string text = kind == JsonTokenType.String ? reader.GetString()! : Encoding.UTF8.GetString(bytes.AsSpan(start..(int)reader.BytesConsumed));
         return new(keyPlace, new(place, text), kind, section);

@@ -7,7 +7,7 @@ using Ascham.Bows;
 using Ascham.Sights;
 
 /// <summary>Makes <c>setup.json</c> of a setup.</summary>
-static class SetupWriter
+static partial class SetupWriter
 {
     internal static void Write(Stream stream, Setup setup)
     {
@@ -16,7 +16,7 @@ static class SetupWriter
         json.WriteStartObject();
         json.WriteString("name", setup.Name);
         WriteSection(json, "bow", setup.Bow, WriteBow);
-        WriteSection(json, "arrow", setup.Arrow, WriteArrow);
+        WriteSection(json, "arrow", setup, WriteArrow);
         WriteSection(json, "sight", setup.Sight, WriteSight);
         WriteSection(json, "range", setup.Range, WriteRange);
         WriteSection(json, "archer", setup.Archer, WriteArcher);
@@ -36,13 +36,15 @@ static class SetupWriter
         json.WriteString("hand", SetupFile.Hands.Write(bow.Hand));
     }
 
-    static void WriteArrow(Utf8JsonWriter json, Arrow arrow)
+    static void WriteArrow(Utf8JsonWriter json, Setup setup)
     {
+        Arrow arrow = setup.Arrow;
         WriteMeasure(json, "mass", Measures.Mass, arrow.Mass);
         WriteMeasure(json, "shaft_diameter", Measures.Diameter, arrow.ShaftDiameter);
         WriteMeasure(json, "length", Measures.Reach, arrow.Length);
         WriteMeasure(json, "drag_constant", Measures.DragConstant, arrow.DragConstant);
         WriteMeasure(json, "drag_area", Measures.DragArea, arrow.DragArea);
+        WriteBench(json, setup.ArrowBench);
     }
 
     static void WriteSight(Utf8JsonWriter json, SightGeometry sight)

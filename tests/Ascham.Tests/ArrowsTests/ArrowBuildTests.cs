@@ -111,7 +111,7 @@ public class ArrowBuildTests
         {
             Parts = [ArrowPart.Shaft(8.5, 0.5.Inches, 28.5.Inches), ArrowPart.Over(PartKind.Point, 100.Grains, 28.Inches, 1.5.Inches)],
         });
-        Assert.Contains("\"shaft\", 12.7 to 736.6 mm, and \"point\", 711.2 to 749.3 mm, overlap", error.Message, StringComparison.Ordinal);
+        Assert.Contains("\"shaft\", 0.5 to 29 in, and \"point\", 28 to 29.5 in, overlap", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]
