@@ -266,7 +266,7 @@ static class BenchScenario
     {
         ArrowBench = new()
         {
-            BalancePoint = 17.8.Inches,
+            BalancePoint = 18.35.Inches,
             SpineSag = 0.4.Inches,
             Vanes = new() { Count = 3, Height = 0.5.Inches, TipLength = 1.1.Inches, Sweep = 0.9.Inches, Offset = 2.Degrees },
             Parts =

@@ -27,6 +27,7 @@ public static class ArrowParts
         double middle = 0.5 * build.Length.As(lengthIn), balance = build.BalancePoint.As(lengthIn), total = build.TotalLength.As(lengthIn);
         double low = rows.Min(r => r.From) - 0.03 * total, high = rows.Max(r => r.To) + 0.03 * total;
 
+        string Place(double at) => NumberText.Fixed(at, lengthIn == LengthUnit.Inch ? 1 : 0);   // the table has all digits
         List<Trace> traces = [];
         foreach (var (style, name, some) in ((Look.Style, string, Row[])[])
             [(Look.Series[1], "ahead of the middle", [.. rows.Where(r => r.Pull >= 0)]), (Look.Series[0], "behind the middle", [.. rows.Where(r => r.Pull < 0)])])
@@ -35,14 +36,14 @@ public static class ArrowParts
         }
 
         traces.AddRange(rows.Select(r => Said(r, total, middle)));
-        traces.Add(Upright(middle, $"middle, {NumberText.Plain(middle)} {unit}", rows.Length, Look.Grey, "dash"));
-        traces.Add(Upright(balance, $"balance point, {NumberText.Plain(balance)} {unit}", rows.Length, Look.Series[2].Colour, "solid"));
+        traces.Add(Upright(middle, $"middle, {Place(middle)} {unit}", rows.Length, Look.Grey, "dash"));
+        traces.Add(Upright(balance, $"balance point, {Place(balance)} {unit}", rows.Length, Look.Series[2].Colour, "solid"));
         List<object> bands = [];
         if (pressure is { } p)
         {
             (double from, double to) = (p.Low.As(lengthIn), p.High.As(lengthIn));
             bands.Add(new { type = "rect", xref = "x", yref = "paper", x0 = from, x1 = to, y0 = 0, y1 = 1, fillcolor = Look.Series[3].Faint, line = new { width = 0 }, layer = "below" });
-            traces.Add(Look.Scatter([0.5 * (from + to)], [double.NaN], $"centre of pressure, {NumberText.Plain(from)} to {NumberText.Plain(to)} {unit}",
+            traces.Add(Look.Scatter([0.5 * (from + to)], [double.NaN], $"centre of pressure, {Place(from)} to {Place(to)} {unit}",
                 ("mode", "markers"), ("marker", new { color = Look.Series[3].Colour, symbol = "square", size = 12 })));
         }
 

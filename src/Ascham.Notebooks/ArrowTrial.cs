@@ -4,7 +4,6 @@ using Ascham.Air;
 using Ascham.Arrows;
 using Ascham.Flight;
 using Ascham.Records;
-using Ascham.Sights;
 using UnitsNet;
 
 /// <summary>One arrow from one bow, to be tried with another point: how it balances, swings, drops, drifts, and what it carries.</summary>

@@ -63,11 +63,18 @@ public sealed partial record ArrowTrial
         return scale * (Sight.PinBelowPeep(distance) - other.Sight.PinBelowPeep(distance));
     }
 
-    /// <summary>How far a steady wind square to the flight carries the arrow, as a point mass.</summary>
+    /// <summary>How far a steady wind square to the flight carries the arrow, released straight and turning into the wind as it flies.</summary>
+    /// <param name="acrossFromLeft">The wind; from the left positive.</param>
+    /// <param name="distance">Level.</param>
+    /// <returns>To the right positive; <see langword="null"/> when the arrow does not get there without tumbling.</returns>
+    public Length? Drift(Speed acrossFromLeft, Length distance) =>
+        (Body with { Wind = Wind.Of(Speed.Zero, acrossFromLeft) }).TryAt(new() { Launch = Aimed(distance) }, distance, out RigidState state) ? state.Flight.Right : null;
+
+    /// <summary>The same for a point mass, which points into the wind from the start.</summary>
     /// <param name="acrossFromLeft">The wind; from the left positive.</param>
     /// <param name="distance">Level.</param>
     /// <returns>To the right positive.</returns>
-    public Length Drift(Speed acrossFromLeft, Length distance) => Flown(Wind.Of(Speed.Zero, acrossFromLeft), distance).Right;
+    public Length DriftAsPointMass(Speed acrossFromLeft, Length distance) => Flown(Wind.Of(Speed.Zero, acrossFromLeft), distance).Right;
 
     /// <summary>Kinetic energy at a distance.</summary>
     /// <param name="distance">Level; zero for the launch.</param>
@@ -86,19 +93,14 @@ public sealed partial record ArrowTrial
     /// <summary>From which distance on the arrow stays within an angle of its path after leaving at a larger one, by flying it.</summary>
     /// <param name="release">Nose to the side as it leaves.</param>
     /// <param name="within">The smaller angle.</param>
-    /// <returns><see langword="null"/> when that is not seen within 100 yd.</returns>
+    /// <returns><see langword="null"/> when that is not seen within 200 yd.</returns>
     public Length? SettledFrom(Angle release, Angle within) =>
-        Body.SettledFrom(new() { Launch = new() { Speed = LaunchSpeed, Elevation = Angle.Zero }, Yaw = release }, within, Length.FromYards(100));
+        Body.SettledFrom(new() { Launch = new() { Speed = LaunchSpeed, Elevation = Angle.Zero }, Yaw = release }, within, Length.FromYards(200));
 
-    FlightState Flown(Wind wind, Length distance)
-    {
-        if (distance <= Length.Zero)
-        {
-            return new PointMass { Drag = Drag, Air = Air, Gravity = Gravity.Standard, Wind = wind }.At(new() { Speed = LaunchSpeed, Elevation = Angle.Zero }, Length.Zero);
-        }
+    FlightState Flown(Wind wind, Length distance) =>
+        new PointMass { Drag = Drag, Air = Air, Gravity = Gravity.Standard, Wind = wind }.At(Aimed(distance), distance);
 
-        return new PointMass { Drag = Drag, Air = Air, Gravity = Gravity.Standard, Wind = wind }.At(new() { Speed = LaunchSpeed, Elevation = Sight.SightAngle(distance) }, distance);
-    }
+    Launch Aimed(Length distance) => new() { Speed = LaunchSpeed, Elevation = distance > Length.Zero ? Sight.SightAngle(distance) : Angle.Zero };
 
     Length Diameter => Setup.Arrow.ShaftDiameter!.Value;
 

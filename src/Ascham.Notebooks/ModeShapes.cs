@@ -39,7 +39,7 @@ public static class ModeShapes
                 Look.Scatter(x, y, "bent one way", ("mode", "lines"), ("line", new { color = Look.Series[0].Colour, width = 3 }), ("showlegend", i == 0), ("hoverinfo", "skip")),
                 Look.Scatter(x, [.. y.Select(v => -v)], "half a swing later", ("mode", "lines"), ("line", new { color = Look.Series[1].Colour, width = 2, dash = "dot" }), ("showlegend", i == 0), ("hoverinfo", "skip")),
                 Look.Scatter(nodes, [.. nodes.Select(_ => 0.0)], "node: stays on the line of flight", ("mode", "markers+text"), ("marker", new { color = Look.Series[2].Colour, symbol = "circle", size = 10 }),
-                    ("text", nodes.Select(NumberText.Plain)), ("textposition", "top right"), ("showlegend", i == 0), ("hovertemplate", $"node at %{{x:.4~g}} {unit}<extra></extra>"))));
+                    ("text", nodes.Select(n => NumberText.Fixed(n, lengthIn == LengthUnit.Inch ? 1 : 0))), ("textposition", "top right"), ("showlegend", i == 0), ("hovertemplate", $"node at %{{x:.4~g}} {unit}<extra></extra>"))));
             var down = Look.Axis("", (-1.35, 1.35));
             (down["domain"], down["showticklabels"], down["ticks"], down["showgrid"], down["anchor"]) = (new[] { Math.Max(0, bottom), top - 0.16 / all.Count }, false, "", false, "x");
             members.Add(($"yaxis{number}", down));
@@ -69,7 +69,7 @@ public static class ModeShapes
             string.Join(" ", all.Select(m => $"Mode {m.Mode.Number}: {NumberText.Of(m.Hertz, "Hz")}, nodes at {string.Join(", ", m.Mode.Nodes.Select(n => NumberText.Plain(n.As(lengthIn))))} {unit} from the nock slot.")),
             Table.From(all, ("mode", m => m.Mode.Number, 0), ("frequency (Hz)", m => m.Hertz.Value, 1), ("low (Hz)", m => m.Hertz.Low, 1), ("high (Hz)", m => m.Hertz.High, 1), ("interval", m => NumberText.Percent(m.Hertz.Level), 0),
                 ("one swing (ms)", m => 1000 / m.Hertz.Value, 1), ($"nodes ({unit} from slot)", m => string.Join(", ", m.Mode.Nodes.Select(n => NumberText.Plain(n.As(lengthIn)))), 0)),
-            "Grey stretches: vanes and point. The sideways scale is stretched; how far an arrow really bends is not worked out here.");
+            "Grey stretches: vanes and point; nodes are marked on the shaft. The sideways scale is stretched; how far an arrow really bends is not worked out here.");
     }
 
     static Trace[] On(string number, params Trace[] traces)

@@ -62,7 +62,7 @@ public static class SweepPanels
         return chart.ToFigure(title, InWords(all, along), TableOf(all, along), $"Bands are {NumberText.Percent(level)} intervals from the unknowns listed on this page; a curve without a visible band is known better than its line is wide. Each panel has its own scale, and few begin at zero.");
     }
 
-    static IEnumerable<Trace> Traces(Panel panel, string number, IReadOnlyList<(double At, string Name)> marked, bool first)
+    static List<Trace> Traces(Panel panel, string number, IReadOnlyList<(double At, string Name)> marked, bool first)
     {
         double[] x = [.. panel.Known.Select(k => k.At)];
         List<Trace> traces =

@@ -23,10 +23,12 @@ public static class WhatIfSlider
     /// <param name="first">Which of them is shown first.</param>
     /// <param name="distanceIn">Unit of distances.</param>
     /// <param name="strikeIn">Unit of strikes.</param>
+    /// <param name="hidden">Half the height, along the same distances, within which the archer's own groups could not show a change; may be empty.</param>
     /// <returns>The figure; without scripts the table holds all positions.</returns>
     /// <exception cref="ArgumentException">There are too few or too many steps, or one has fewer than two points.</exception>
-    public static Figure Draw(string title, string slider, string strike, IEnumerable<WhatIf> steps, int first, LengthUnit distanceIn, LengthUnit strikeIn)
+    public static Figure Draw(string title, string slider, string strike, IEnumerable<WhatIf> steps, int first, LengthUnit distanceIn, LengthUnit strikeIn, IReadOnlyList<(Length Distance, Length Half)> hidden)
     {
+        ArgumentNullException.ThrowIfNull(hidden);
         var all = Check.Some(steps.Select(s => Step.Of(s, distanceIn, strikeIn)), MostSteps, "steps", nameof(steps));
         if (all.Count < 2 || first < 0 || first >= all.Count)
         {
@@ -46,15 +48,21 @@ public static class WhatIfSlider
             traces[^2].SetProperty("visible", i == first);
         }
 
-        object[] positions = [.. all.Select((s, i) => (object)new { label = s.Label, method = "restyle", args = new object[] { "visible", Enumerable.Range(0, 2 * all.Count).Select(t => t / 2 == i) } })];
+        if (hidden.Count > 0)
+        {
+            double[] at = [.. hidden.Select(h => h.Distance.As(distanceIn))], half = [.. hidden.Select(h => Check.Finite(h.Half.As(strikeIn), "height"))];
+            traces.Add(Look.Band(at, [.. half.Select(h => -h)], half, "your groups cannot show it", Look.BandGrey));
+        }
+
+        object[] positions = [.. all.Select((s, i) => (object)new { label = s.Label, method = "restyle", args = new object[] { "visible", Enumerable.Range(0, traces.Count).Select(t => t / 2 == i || t / 2 == all.Count) } })];
         var handle = new
         {
             active = first,
             steps = positions,
             currentvalue = new { prefix = slider + ": ", font = new { size = Look.FontSize + 2 } },
             pad = new { t = 56, b = 8 },
-            x = 0,
-            len = 1,
+            x = 0.02,
+            len = 0.94,
             bgcolor = Look.FaintGrey,
             bordercolor = Look.Grey,
             activebgcolor = Look.Grey,
@@ -68,7 +76,8 @@ public static class WhatIfSlider
         return chart.ToFigure(title,
             $"{strike} against distance, for {all.Count} positions of a slider ({slider}). At {NumberText.Plain(all[0].Points[^1].X)} {far}: " + string.Join("; ", all.Select(s => $"{s.Label} {NumberText.Of(s.Points[^1].E, near)}")) + ".",
             Table.From(all.SelectMany(s => s.Points.Select(p => (s.Label, P: p))), (slider, r => r.Label, 0), ($"distance ({far})", r => r.P.X, 0), ($"{strike} ({near})", r => r.P.E.Value, 2), ($"low ({near})", r => r.P.E.Low, 2), ($"high ({near})", r => r.P.E.High, 2), ("interval", r => NumberText.Percent(r.P.E.Level), 0)),
-            $"Move the slider; the scale stays. The dashed line is the aim point. The band is a {NumberText.Percent(level)} interval from the unknowns listed on this page, not the scatter of arrows.");
+            $"Move the slider; the scale stays. The dashed line is the aim point. The band is a {NumberText.Percent(level)} interval from the unknowns listed on this page, not the scatter of arrows."
+            + (hidden.Count > 0 ? " Within the grey wedge the archer's own groups hide the change." : ""));
     }
 
     sealed record Step(string Label, IReadOnlyList<(double X, Estimate<double> E)> Points)
