@@ -291,7 +291,7 @@ static class BenchScenario
         Arrow = new() { Mass = 20.1.Grams, ShaftDiameter = 5.5.Millimetres, Length = 723.Millimetres, DragConstant = 0.0014.PerMetre },
         ArrowBench = new()
         {
-            BalancePoint = 438.Millimetres,
+            BalancePoint = 474.Millimetres,
             SpineSag = 15.2.Millimetres,
             Vanes = new() { Count = 3, Height = 8.Millimetres, TipLength = 18.Millimetres, Sweep = 14.Millimetres, Offset = 1.5.Degrees },
             Parts =

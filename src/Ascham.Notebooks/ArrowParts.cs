@@ -37,7 +37,7 @@ public static class ArrowParts
 
         traces.AddRange(rows.Select(r => Said(r, total, middle)));
         traces.Add(Upright(middle, $"middle, {Place(middle)} {unit}", rows.Length, Look.Grey, "dash"));
-        traces.Add(Upright(balance, $"balance point, {Place(balance)} {unit}", rows.Length, Look.Series[2].Colour, "solid"));
+        traces.Add(Upright(balance, $"balance point, {NumberText.Fixed(balance, lengthIn == LengthUnit.Inch ? 2 : 0)} {unit}", rows.Length, Look.Series[2].Colour, "solid"));
         List<object> bands = [];
         if (pressure is { } p)
         {

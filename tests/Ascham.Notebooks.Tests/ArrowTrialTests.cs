@@ -1,6 +1,5 @@
 namespace Ascham.Notebooks.Tests;
 
-using Ascham.Arrows;
 using Ascham.Quantities;
 using Ascham.Records;
 using UnitsNet;
@@ -126,6 +125,30 @@ public class ArrowTrialTests
         Assert.Equal(["launch speed", "virtual mass of the bow", "scale, on the change"], effects.Where(e => Math.Abs(e.Effect) > 1e-9).Select(e => e.Unknown.Name));
         Assert.Equal(35 / Math.Sqrt(12), (unknowns[2].Moved(now, 1).VirtualMass - now.VirtualMass).Grains, 1e-9);
         Assert.Throws<ArgumentOutOfRangeException>(() => now.Unknowns((95.Grains, 60.Grains), 0.5.Grains, 1.Millimetres));
+    }
+
+    [Theory] // Coverage: all unknowns drawn at once, the virtual mass evenly over its range
+    [InlineData(0.90)]
+    [InlineData(0.50)]
+    public void The_interval_of_the_change_in_drop_holds_what_may_be_true_as_often_as_it_says(double level)
+    {
+        var now = Now(virtualGrains: 135);
+        var unknowns = now.Unknowns((46.Grains, 224.Grains), 0.5.Grains, 1.Millimetres);
+        var interval = new ErrorBudget<ArrowTrial>(now, unknowns, level).Of(t => t.WithPoint(25.Grains).StrikeWithSightOf(t, 60.Yards))!;
+        var random = new Random(41);
+        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        double Even() => Math.Sqrt(12) * (random.NextDouble() - 0.5);
+        const int draws = 2000;
+        int held = 0;
+        for (int i = 0; i < draws; i++)
+        {
+            var truth = unknowns.Aggregate(now, (t, u) => u.Name == "virtual mass of the bow" ? u.Moved(t, Even()) : u.Name.StartsWith("lift", StringComparison.Ordinal) ? t : u.Moved(t, Normal()));
+            var strike = truth.WithPoint(25.Grains).StrikeWithSightOf(truth, 60.Yards);
+            held += strike >= interval.Low && strike <= interval.High ? 1 : 0;
+        }
+
+        // Half and nine tenths within the spread of the count; an even unknown has no tails, so 50 % intervals are a little short and 90 % ones long.
+        Assert.InRange(held / (double)draws, level == 0.90 ? 0.88 : 0.40, level == 0.90 ? 0.97 : 0.55);
     }
 
     [Fact]

@@ -1,6 +1,5 @@
 namespace Ascham.Notebooks.Tests;
 
-using Ascham.Quantities;
 using UnitsNet;
 using Xunit;
 
