@@ -130,7 +130,7 @@ public class ArrowTrialTests
     [Theory] // Coverage: all unknowns drawn at once, the virtual mass evenly over its range
     [InlineData(0.90)]
     [InlineData(0.50)]
-    public void The_interval_of_the_change_in_drop_holds_what_may_be_true_as_often_as_it_says(double level)
+    public void The_interval_of_the_change_in_drop_holds_what_may_be_true_at_90_per_cent_but_is_short_at_50(double level)
     {
         var now = Now(virtualGrains: 135);
         var unknowns = now.Unknowns((46.Grains, 224.Grains), 0.5.Grains, 1.Millimetres);
@@ -147,8 +147,8 @@ public class ArrowTrialTests
             held += strike >= interval.Low && strike <= interval.High ? 1 : 0;
         }
 
-        // Half and nine tenths within the spread of the count; an even unknown has no tails, so 50 % intervals are a little short and 90 % ones long.
-        Assert.InRange(held / (double)draws, level == 0.90 ? 0.88 : 0.40, level == 0.90 ? 0.97 : 0.55);
+        // The virtual mass decides, and an even range has no tails: the normal interval is a little long at 90 %, and at 50 % holds only 0.674/√3 = 39 % (a limit, told in the docs).
+        Assert.InRange(held / (double)draws, level == 0.90 ? 0.88 : 0.35, level == 0.90 ? 0.97 : 0.45);
     }
 
     [Fact]
