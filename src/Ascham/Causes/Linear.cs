@@ -49,10 +49,9 @@ sealed record Linear(double[] Sizes, double[] Residual, double[] Columns)
 readonly record struct Posterior(double LogLikelihood, double[] Mean, double[] Covariance);
 
 /// <summary>A hypothesis with the weight that the evidence gives it.</summary>
-sealed class Weighed(Hypothesis hypothesis, Linear at, int nodes)
+sealed class Weighed(Hypothesis hypothesis, Linear at)
 {
-    readonly double[] logs = new double[nodes];
-    readonly Posterior[] posteriors = new Posterior[nodes];
+    readonly List<(int Node, double Share, Posterior Sizes)> parts = [];
 
     internal Hypothesis Hypothesis { get; } = hypothesis;
 
@@ -64,27 +63,29 @@ sealed class Weighed(Hypothesis hypothesis, Linear at, int nodes)
     /// <summary>Of all hypotheses; set when all are weighed.</summary>
     internal double Probability { get; set; }
 
-    /// <summary>Share of each node in it.</summary>
-    internal IReadOnlyList<double> Shares => logs;
+    /// <summary>Its sizes at every scatter looked at, with the share of each.</summary>
+    internal IReadOnlyList<(int Node, double Share, Posterior Sizes)> Parts => parts;
 
-    internal Posterior AtNode(int node) => posteriors[node];
+    /// <summary>Its sizes at the middle of the grid.</summary>
+    internal Posterior Middle => parts.First(p => p.Node == ScatterNodes.Middle).Sizes;
 
-    internal void Set(int node, double log, Posterior posterior) => (logs[node], posteriors[node]) = (log, posterior);
+    internal void Add(int node, double log, Posterior sizes) => parts.Add((node, log, sizes));
 
     /// <summary>Sums over the nodes; from then on they hold shares.</summary>
     internal void Finish(double logOdds)
     {
-        double top = logs.Max(), sum = 0;
-        for (int i = 0; i < logs.Length; i++)
+        double top = parts.Max(p => p.Share), sum = parts.Sum(p => Math.Exp(p.Share - top));
+        for (int i = 0; i < parts.Count; i++)
         {
-            sum += logs[i] = Math.Exp(logs[i] - top);
-        }
-
-        for (int i = 0; i < logs.Length; i++)
-        {
-            logs[i] /= sum;
+            parts[i] = parts[i] with { Share = Math.Exp(parts[i].Share - top) / sum };
         }
 
         Log = logOdds + top + Math.Log(sum);
+    }
+
+    internal Weighed Raised(double by)
+    {
+        Log += by;
+        return this;
     }
 }

@@ -6,12 +6,13 @@ using Ascham.Quantities;
 /// <remarks>
 /// <para><b>Model.</b> Expected information about the joint table of hypotheses, in nats: 0.69 halves two equal candidates. Each test is priced in minutes and arrows.
 /// One test ahead at a time; what two tests tell together may be more.</para>
-/// <para><b>Limits.</b> At the middle of what is believed of scatter; entries of the table below 1 in 1000 are left out.</para>
+/// <para><b>Limits.</b> At the middle of what is believed of scatter; entries of the table below 2 in 1000 are left out.</para>
 /// <para><b>Source.</b> Lindley (1956), Ann. Math. Statist. 27, 986-1005.</para>
 /// </remarks>
 public static class NextTest
 {
-    const double Considered = 1e-3;
+    const double Considered = 2e-3;
+    const int AtMost = 40; // hypotheses
 
     /// <summary>Plans.</summary>
     /// <param name="ranking">What is known so far.</param>
@@ -25,7 +26,7 @@ public static class NextTest
         ArgumentNullException.ThrowIfNull(costs);
         costs.Check();
         Require.Level(confidence);
-        Weighed[] kept = [.. ranking.Weighed.Where(w => w.Probability >= Considered)];
+        Weighed[] kept = [.. ranking.Weighed.Where(w => w.Probability >= Considered).OrderByDescending(w => w.Probability).Take(AtMost)];
         double sum = kept.Sum(w => w.Probability);
         double[] probabilities = [.. kept.Select(w => w.Probability / sum)];
         TestCandidate[] candidates = [.. costs.Candidates()];

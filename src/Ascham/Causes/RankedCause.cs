@@ -22,7 +22,7 @@ public sealed record RankedCause(Cause Cause, double Probability, IReadOnlyList<
 /// <param name="Value">In the unit of <see cref="CauseText.Unit"/>: mean of the posterior, interval between equal tails.</param>
 public sealed record SizeEstimate(CauseSize Size, Estimate<double> Value)
 {
-    const double Negligible = 1e-6;
+    const double Negligible = 1e-5;
 
     internal static SizeEstimate Of(CauseSize size, IReadOnlyList<Weighed> weighed, double level)
     {
@@ -32,12 +32,11 @@ public sealed record SizeEstimate(CauseSize Size, Estimate<double> Value)
         {
             Hypothesis h = w.Hypothesis;
             int k = Array.IndexOf(h.Sizes, (int)size);
-            for (int node = 0; node < w.Shares.Count; node++)
+            foreach (var (_, share, at) in w.Parts)
             {
-                double weight = total > 0 ? w.Probability / total * w.Shares[node] : w.Shares[node] / weighed.Count;
+                double weight = total > 0 ? w.Probability / total * share : share / weighed.Count;
                 if (weight > Negligible)
                 {
-                    Posterior at = w.AtNode(node);
                     parts.Add((weight, h.Means[k] + at.Mean[k], Math.Sqrt(at.Covariance[k * h.Count + k])));
                 }
             }

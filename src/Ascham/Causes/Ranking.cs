@@ -81,7 +81,7 @@ public sealed class Ranking
         priors.Check();
         var seen = new Observations(evidence, priors);
         var weighing = new Weighing(seen);
-        Weighed[] weighed = [.. Hypothesis.All(priors).Select(weighing.Weigh)];
+        Weighed[] weighed = weighing.Weigh(Hypothesis.All(priors));
         double top = weighed.Max(w => w.Log), sum = weighed.Sum(w => Math.Exp(w.Log - top));
         foreach (Weighed w in weighed)
         {

@@ -39,7 +39,7 @@ public sealed record TestCandidate
         string key = "shoot_" + string.Join("_", distances.Select(d => d.ToString("0", CultureInfo.InvariantCulture).Replace(' ', '_')))
             + (arrows == costs.UsualGroup ? "" : FormattableString.Invariant($"_{arrows}_arrows")) + (anotherDay ? "_another_day" : "");
         int all = arrows * distances.Count;
-        double minutes = all * costs.MinutesPerArrow + distances.Sum(d => 2 * d.Meters / costs.Walk / 60) + (anotherDay ? costs.AnotherDay : 0);
+        double minutes = all * costs.MinutesPerArrow + distances.Sum(d => 2 * d.Meters / costs.Walk / 60) + (anotherDay ? costs.AnotherDay : 0) + costs.GettingReady;
         return new(key, FormattableString.Invariant($"shoot {arrows} arrows at {places}{(anotherDay ? " on another day" : "")}"), all, minutes)
         {
             Distances = distances,
@@ -48,7 +48,7 @@ public sealed record TestCandidate
         };
     }
 
-    internal static TestCandidate Read(Instrument instrument, Length? at = null) => new(
+    internal static TestCandidate Read(Instrument instrument, TestCosts costs, Length? at = null) => new(
         instrument.Kind switch
         {
             ReadingKind.LaunchSpeed => "chronograph",
@@ -63,13 +63,13 @@ public sealed record TestCandidate
             ReadingKind.PeakWeight => "draw the bow on a scale",
             _ => "weigh the arrows",
         },
-        instrument.Arrows, instrument.Minutes)
+        instrument.Arrows, instrument.Minutes + costs.GettingReady)
     {
         Reading = instrument.Kind,
         ReadAt = at,
     };
 
-    internal static TestCandidate Look(SignKind kind, int arrows, double minutes) => new(
+    internal static TestCandidate Look(SignKind kind, int arrows, double minutes, TestCosts costs) => new(
         kind switch
         {
             SignKind.ContactMarks => "contact_marks",
@@ -90,7 +90,7 @@ public sealed record TestCandidate
             SignKind.WindFelt => "ask yourself whether there was wind",
             _ => "measure the distances again with a tape",
         },
-        arrows, minutes)
+        arrows, minutes + costs.GettingReady)
     {
         Sign = kind,
     };
@@ -124,6 +124,9 @@ public sealed record TestCosts
 
     /// <summary>Speed of walking to the butt and back, m/s.</summary>
     public double Walk { get; init; } = 1.3;
+
+    /// <summary>Minutes that any test costs beside its own, to get ready and to write down.</summary>
+    public double GettingReady { get; init; } = 2;
 
     /// <summary>Minutes that coming back on another day is held to cost.</summary>
     public double AnotherDay { get; init; } = 45;
@@ -168,17 +171,17 @@ public sealed record TestCosts
         {
             if (instrument.Kind != ReadingKind.DownrangeSpeed)
             {
-                yield return TestCandidate.Read(instrument);
+                yield return TestCandidate.Read(instrument, this);
             }
             else if (safe.LastOrDefault(d => d.Meters <= 37) is { Meters: > 0 } far) // farther, too few arrows pass the window
             {
-                yield return TestCandidate.Read(instrument, far);
+                yield return TestCandidate.Read(instrument, this, far);
             }
         }
 
         foreach (var (kind, arrows, minutes) in Signs)
         {
-            yield return TestCandidate.Look(kind, arrows, minutes);
+            yield return TestCandidate.Look(kind, arrows, minutes, this);
         }
     }
 
@@ -188,6 +191,7 @@ public sealed record TestCosts
         Require.Positive(MinutesPerArrow, "min", nameof(MinutesPerArrow));
         Require.Positive(Walk, "m/s", nameof(Walk));
         Require.NotNegative(AnotherDay, "min", nameof(AnotherDay));
+        Require.NotNegative(GettingReady, "min", nameof(GettingReady));
         foreach (Length distance in Distances)
         {
             Require.Positive(distance.Meters, "m", nameof(Distances));

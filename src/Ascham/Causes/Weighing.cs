@@ -13,12 +13,14 @@ sealed class Weighing
 {
     const int Rounds = 4;
     const double Settled = 0.02; // of a posterior standard deviation
+    const double OutOfTheRunning = 12; // nats below the best: a probability below 1 in 100,000
 
     readonly Observations seen;
     readonly ScatterNodes nodes;
     readonly double[] value;
     readonly double[][] factors; // by node: Cholesky factor of the covariance without causes
     readonly double[] logDeterminants;
+    (double[][], double[])? elseFactors;
 
     internal Weighing(Observations seen)
     {
@@ -32,23 +34,36 @@ sealed class Weighing
 
     int Rows => value.Length;
 
-    /// <summary>Weighs one hypothesis.</summary>
-    /// <param name="hypothesis">The hypothesis.</param>
-    internal Weighed Weigh(Hypothesis hypothesis)
+    /// <summary>Weighs every hypothesis.</summary>
+    /// <remarks>All at the middle of the grid first; those out of the running there are not worth the rest of it.</remarks>
+    /// <param name="hypotheses">Nothing first.</param>
+    internal Weighed[] Weigh(IReadOnlyList<Hypothesis> hypotheses)
     {
-        var (l, determinants) = hypothesis.SomethingElse ? Factor(nothing: false) : (factors, logDeterminants);
-        Linear at = Linearised(hypothesis, l[ScatterNodes.Middle]);
-        var found = new Weighed(hypothesis, at, ScatterNodes.Count);
-        for (int node = 0; node < ScatterNodes.Count; node++)
+        Weighed[] rough = [.. hypotheses.Select(h => Weigh(h, Linearised(h), ScatterNodes.Middle, ScatterNodes.Middle))];
+        double bar = rough.Max(w => w.Log) - OutOfTheRunning;
+        Weighed nothing = Whole(rough[0]);
+        double rest = nothing.Log - rough[0].Log; // what the whole grid adds, about the same for all
+        return [nothing, .. rough.Skip(1).Select(w => w.Log < bar ? w.Raised(rest) : Whole(w))];
+    }
+
+    Weighed Whole(Weighed rough) => Weigh(rough.Hypothesis, rough.At, 0, ScatterNodes.Count - 1);
+
+    Weighed Weigh(Hypothesis hypothesis, Linear at, int first, int last)
+    {
+        var (l, determinants) = FactorsFor(hypothesis);
+        var found = new Weighed(hypothesis, at);
+        for (int node = first; node <= last; node++)
         {
             Posterior posterior = Solve(at, hypothesis, l[node]);
-            double log = posterior.LogLikelihood - determinants[node] / 2;
-            found.Set(node, log + nodes.LogWeight(node, hypothesis), posterior);
+            found.Add(node, posterior.LogLikelihood - determinants[node] / 2 + nodes.LogWeight(node, hypothesis), posterior);
         }
 
         found.Finish(hypothesis.LogOdds + hypothesis.LogSigns(seen.Evidence, seen.Priors));
         return found;
     }
+
+    (double[][] Factors, double[] LogDeterminants) FactorsFor(Hypothesis hypothesis) =>
+        hypothesis.SomethingElse ? elseFactors ??= Factor(nothing: false) : (factors, logDeterminants);
 
     /// <summary>Covariance of the rows but for the causes, at a node; shape (rows × rows).</summary>
     internal double[] Covariance(int node, bool nothing)
@@ -81,7 +96,7 @@ sealed class Weighing
         double[] signal = new double[Rows];
         for (int a = 0; a < truth.Hypothesis.Count; a++)
         {
-            double size = truth.Hypothesis.Means[a] + truth.AtNode(ScatterNodes.Middle).Mean[a];
+            double size = truth.Hypothesis.Means[a] + truth.Middle.Mean[a];
             for (int i = 0; i < Rows; i++)
             {
                 signal[i] += size * truth.At.Columns[a * Rows + i];
@@ -127,8 +142,9 @@ sealed class Weighing
     }
 
     // Gauss and Newton toward the most probable sizes, at the middle of the grid.
-    Linear Linearised(Hypothesis hypothesis, double[] factor)
+    Linear Linearised(Hypothesis hypothesis)
     {
+        double[] factor = FactorsFor(hypothesis).Factors[ScatterNodes.Middle];
         double[] sizes = [.. hypothesis.Means];
         Linear at = Linear.At(seen, hypothesis, sizes, value) ?? Linear.At(seen, hypothesis, new double[sizes.Length], value)
             ?? throw new ArgumentException("The arrow does not reach the stations with causes of their usual size; check distances and the known bow.");
