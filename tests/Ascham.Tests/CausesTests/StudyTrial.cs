@@ -8,17 +8,12 @@ public class StudyTrial
     [Fact]
     public void Trial()
     {
-        int n = int.Parse(Environment.GetEnvironmentVariable("N") ?? "200");
+        int n = int.Parse(Environment.GetEnvironmentVariable("N") ?? "40");
         var w = System.Diagnostics.Stopwatch.StartNew();
-        foreach (bool bare in new[] { true, false })
-        {
-            var o = CauseStudy.Run(1, n, CausePriors.Usual, CausePriors.Usual, bare);
-            var (e, bins) = CauseStudy.Calibration(o);
-            Console.WriteLine($"bare {bare} {n} cases {w.Elapsed.TotalSeconds:F1} s; right {o.Count(x => x.Right) / (double)n:F3} set {o.Count(x => x.SetRight) / (double)n:F3} ECE {e:F3} sizes {o.Sum(x => x.Covered)}/{o.Sum(x => x.Sizes)} = {o.Sum(x => x.Covered) / (double)o.Sum(x => x.Sizes):F3}");
-            foreach (var b in bins) Console.WriteLine($"   {b.Count} said {b.Said:F3} right {b.Right:F3}");
-            var none = o.Where(x => x.Truth == "nothing").ToList();
-            Console.WriteLine($"nothing: {none.Count} convicted>0.9 {none.Count(x => x.Answer is not "nothing" and not "none_fits" && x.Probability > .9)}");
-            foreach (var g in o.GroupBy(x => x.Truth.Contains('+') ? "pair" : x.Truth)) Console.WriteLine($"  {g.Key} {g.Count()}: right {g.Average(x => x.Right ? 1 : 0):F2} set {g.Average(x => x.SetRight ? 1 : 0):F2} p {g.Average(x => x.Probability):F2} cov {g.Sum(x => x.Covered)}/{g.Sum(x => x.Sizes)} answers {string.Join(",", g.GroupBy(x => x.Answer).OrderByDescending(x => x.Count()).Take(4).Select(x => x.Key + ":" + x.Count()))}");
-        }
+        Cause[] causes = [.. CausePriors.Usual.Causes.Select(c => c.Cause)];
+        var all = Enumerable.Range(1, n).AsParallel().AsOrdered().WithDegreeOfParallelism(2).Select(i => (Cause: causes[i % causes.Length], A: NextTestStudy.Planned(i, [causes[i % causes.Length]]), B: NextTestStudy.SixMoreEverywhere(i, [causes[i % causes.Length]]))).ToList();
+        double Median(IEnumerable<double> v) { var s = v.Order().ToArray(); return s[s.Length / 2]; }
+        Console.WriteLine($"{n}: {w.Elapsed.TotalSeconds:F0} s planned arrows {Median(all.Select(x => x.A.Arrows))} minutes {Median(all.Select(x => x.A.Minutes)):F1} reached {all.Count(x => x.A.Reached)} wrong {all.Count(x => x.A.Wrong)}; six more arrows {Median(all.Select(x => x.B.Arrows))} minutes {Median(all.Select(x => x.B.Minutes)):F1} reached {all.Count(x => x.B.Reached)} wrong {all.Count(x => x.B.Wrong)}");
+        foreach (var g in all.GroupBy(x => x.Cause)) Console.WriteLine($"  {g.Key} planned {Median(g.Select(x => x.A.Arrows))}/{Median(g.Select(x => x.A.Minutes)):F0} reached {g.Count(x => x.A.Reached)} wrong {g.Count(x => x.A.Wrong)} of {g.Count()}; six {Median(g.Select(x => x.B.Arrows))}/{Median(g.Select(x => x.B.Minutes)):F0} reached {g.Count(x => x.B.Reached)} wrong {g.Count(x => x.B.Wrong)}");
     }
 }
