@@ -125,7 +125,7 @@ public static class EvidenceOfShots
                 Right = right,
                 Arrows = worth,
                 UpSd = Length.FromMeters(Math.Sqrt(setting * setting + drop * drop)),
-                ShotBefore = (station.Shots.Count - 1) / 2.0,
+                ShotBefore = Places(station).Average(p => p.Place),
                 Bare = isBare,
             };
         }
@@ -150,16 +150,34 @@ public static class EvidenceOfShots
             return Angle.FromRadians(Math.Atan(pin / bow.Sight.Geometry.PeepToPin));
         }
 
+        // A string begins anew where the name of the group changes: the archer has rested.
+        static IEnumerable<(Shot Shot, double Place)> Places(StationGroup station)
+        {
+            Dictionary<string, int> shot = [];
+            foreach (Shot one in station.Shots)
+            {
+                string name = one.Group ?? "";
+                shot[name] = shot.TryGetValue(name, out int before) ? before + 1 : 0;
+                yield return (one, shot[name]);
+            }
+        }
+
         static IEnumerable<StringSlope> SlopeOf(StationCentres fit, bool isNow)
         {
             double squares = 0, products = 0;
             foreach (StationGroup station in fit.Stations.Select(s => s.Station))
             {
-                (double Place, double Up)[] points = [.. station.Shots.Select((s, i) => (Shot: s, Place: (double)i)).Where(p => !p.Shot.Called && p.Shot.Impact is not null)
-                    .Select(p => (p.Place, 1000 * (p.Shot.Impact!.Value.Up / p.Shot.Distance)))];
-                double place = points.Average(p => p.Place), up = points.Average(p => p.Up);
-                squares += points.Sum(p => (p.Place - place) * (p.Place - place));
-                products += points.Sum(p => (p.Place - place) * (p.Up - up));
+                foreach (var oneString in Places(station).GroupBy(p => p.Shot.Group))
+                {
+                    (double Place, double Up)[] points = [.. oneString.Where(p => !p.Shot.Called && p.Shot.Impact is not null)
+                        .Select(p => (p.Place, 1000 * (p.Shot.Impact!.Value.Up / p.Shot.Distance)))];
+                    if (points.Length > 1)
+                    {
+                        double place = points.Average(p => p.Place), up = points.Average(p => p.Up);
+                        squares += points.Sum(p => (p.Place - place) * (p.Place - place));
+                        products += points.Sum(p => (p.Place - place) * (p.Up - up));
+                    }
+                }
             }
 
             if (squares > 0)

@@ -12,6 +12,7 @@ public sealed class Ranking
 {
     const double Apart = 3; // odds that two causes must be expected to reach to count as told apart
     const double Considerable = 0.05;
+    const string Unexplained = "None of the causes explains this evidence: something else is at work, or two pieces of it contradict each other. Read and measure again what disagrees.";
 
     readonly Weighed[] weighed;
 
@@ -23,7 +24,7 @@ public sealed class Ranking
         NoneFits = weighed.Where(w => w.Hypothesis.SomethingElse).Sum(w => w.Probability);
         Causes = [.. priors.Causes.Select(c => RankedCause.Of(c.Cause, weighed, level)).OrderByDescending(c => c.Probability)];
         Table = [.. weighed.Select(w => new RankedHypothesis(w.Hypothesis.Causes, w.Hypothesis.SomethingElse, w.Probability)).OrderByDescending(h => h.Probability)];
-        Missing = [.. evidence.Missing()];
+        Missing = [.. evidence.Missing(), .. Best == "none_fits" ? [Unexplained] : Array.Empty<string>()];
         ConfusedWith = Causes[0].Probability > Nothing ? [.. ConfusedWithBest(weighing, seen)] : [];
     }
 
@@ -94,7 +95,7 @@ public sealed class Ranking
     /// <summary>Tells whether a cause, or that nothing changed, may be named.</summary>
     /// <param name="confidence">The probability asked for, between 0 and 1.</param>
     /// <returns><see langword="false"/> when something is missing or no answer is probable enough.</returns>
-    public bool IsSettled(double confidence) => Missing.Count == 0 && Best != "none_fits" && BestProbability >= Require.Level(confidence);
+    public bool IsSettled(double confidence) => Missing.Count == 0 && BestProbability >= Require.Level(confidence);
 
     // A rival is not told apart when, were the best cause true at its size, the odds against the rival would be expected to stay small.
     IEnumerable<Cause> ConfusedWithBest(Weighing weighing, Observations seen)

@@ -78,6 +78,19 @@ sealed class SimulatedCase
         _ => Truth.Any(c => c.Key() == answer),
     };
 
+    /// <summary>Size of a change over the error of the instrument that sees it best, read then and now.</summary>
+    internal double SignalOf(Cause cause)
+    {
+        double Error(ReadingKind kind) => Math.Sqrt(2) * Costs.Instruments.First(i => i.Kind == kind).Sd;
+        double speeds = Math.Sqrt(Math.Pow(Error(ReadingKind.LaunchSpeed), 2) + Math.Pow(Error(ReadingKind.DownrangeSpeed), 2));
+        return Math.Abs(cause switch
+        {
+            Cause.PeakWeight => Sizes[(int)CauseSize.PeakWeight] / Known.PeakWeight.PoundsForce / Error(ReadingKind.PeakWeight),
+            Cause.ArrowMass => Sizes[(int)CauseSize.ArrowMass] / Known.ArrowMass.Grains / Error(ReadingKind.ArrowMass),
+            _ => bow.True.DragConstantSi * Downrange.Meters * (Math.Exp(Sizes[(int)CauseSize.Drag]) - 1) / speeds,
+        });
+    }
+
     internal string TruthText => somethingElse ? "none_fits" : Truth.Count == 0 ? "nothing" : string.Join("+", Truth.Select(c => c.Key()));
 
     internal TestCosts Costs { get; } = new() { LongestSafeDistance = Length.FromYards(100), Distances = [.. Enumerable.Range(1, 10).Select(i => Length.FromYards(10 * i))] };
@@ -110,7 +123,6 @@ sealed class SimulatedCase
         double[] sizes = [.. Sizes];
         string session = "now";
         var day = today;
-        double grown = growth;
         if (anotherDay)
         {
             session = FormattableString.Invariant($"day {now.Select(s => s.Session).Distinct().Count()}");
@@ -121,9 +133,9 @@ sealed class SimulatedCase
             }
         }
 
-        // Each string is a new one: the archer rests, and the shots before it do not tire.
-        string name = session == "now" ? FormattableString.Invariant($"now") : session;
-        now.AddRange(bow.Shoot(name, yards, count, sizes, grown, odd, day).Select(s => s with { Number = s.Number + now.Count }));
+        // Each string is a new one: the archer has rested.
+        string group = FormattableString.Invariant($"string {now.Count}");
+        now.AddRange(bow.Shoot(session, yards, count, sizes, growth, odd, day).Select(s => s with { Number = s.Number + now.Count, Group = group }));
     }
 
     void Read(Instrument instrument)
