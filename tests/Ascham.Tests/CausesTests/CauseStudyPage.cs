@@ -151,7 +151,7 @@ static class CauseStudyPage
             + Row("the ranking", mine.Average(o => o.Right ? 1 : 0), mine.Where(o => o.Truth != "nothing").Average(o => o.Right ? 1 : 0)) + "\n"
             + Row("laws", cases.Average(c => c.Laws ? 1 : 0), cases.Where(c => c.Changed).Average(c => c.Laws ? 1 : 0)) + "\n"
             + Row("far and near", cases.Average(c => c.Far ? 1 : 0), cases.Where(c => c.Changed).Average(c => c.Far ? 1 : 0))
-            + "\n\nThe ranking accuses more seldom, so that a rule that always accuses somebody hits the guilty more often and the innocent much more often: false accusations where nothing had changed are "
+            + "\n\nAccused of something where nothing had changed, in the same order: "
             + $"{P(mine.Where(o => o.Truth == "nothing").Average(o => o.Right ? 0 : 1))} %, {P(cases.Where(c => !c.Changed).Average(c => c.Laws ? 0 : 1))} % and {P(cases.Where(c => !c.Changed).Average(c => c.Far ? 0 : 1))} %.";
     }
 
@@ -188,7 +188,7 @@ static class CauseStudyPage
         }
 
         return "| cause | plan: arrows, median | minutes, median | reached | another reached | six more: arrows | minutes | reached | another reached |\n|---|---|---|---|---|---|---|---|---|\n"
-            + Row("all", all) + "\n" + Row("all, where both ways reached it", [.. all.Where(x => x.Plan.Reached && x.Six.Reached)]) + "\n"
+            + Row("all", all) + "\n" + Row("all that were not settled at the start", [.. all.Where(x => x.Plan.Minutes > 0)]) + "\n"
             + string.Join("\n", all.GroupBy(x => x.Cause).Select(g => Row(g.Key.Key(), [.. g])));
     }
 
@@ -196,7 +196,7 @@ static class CauseStudyPage
     static string Diagram((string Name, CauseStudy.Outcome[] Cases)[] sets)
     {
         var text = new StringBuilder();
-        text.Append("""<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 620 500" width="620" height="500" font-family="sans-serif" font-size="14"><rect width="620" height="500" fill="white"/>""");
+        text.Append("""<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 660 500" width="660" height="500" font-family="sans-serif" font-size="14"><rect width="660" height="500" fill="white"/>""");
         text.Append("""<path d="M60 20V440H480" fill="none" stroke="black"/><path d="M60 440L480 20" stroke="gray" stroke-dasharray="4 4"/>""");
         for (int i = 0; i <= 10; i += 2)
         {
