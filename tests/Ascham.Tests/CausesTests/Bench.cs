@@ -3,7 +3,6 @@ namespace Ascham.Tests.CausesTests;
 using Ascham.Air;
 using Ascham.Causes;
 using Ascham.Flight;
-using Ascham.Quantities;
 using Ascham.Sights;
 using UnitsNet;
 

@@ -1,7 +1,6 @@
 namespace Ascham.Tests.CausesTests;
 
 using Ascham.Causes;
-using Ascham.Flight;
 using Xunit;
 
 public class SignatureTests
