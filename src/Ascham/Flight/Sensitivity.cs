@@ -33,6 +33,12 @@ readonly struct Sensitivity
     /// <summary>Height above the line of sight with its derivatives.</summary>
     internal Gradient Above => above;
 
+    /// <summary>To the archer's right, with its derivatives.</summary>
+    internal Gradient Right => right;
+
+    /// <summary>Over the ground at the face, with its derivatives.</summary>
+    internal Gradient FinalSpeed => speed;
+
     /// <summary>Flies.</summary>
     /// <param name="mass">The arrow and what it flies through.</param>
     /// <param name="launch">The launch.</param>
