@@ -1,0 +1,35 @@
+namespace Ascham.Recordings;
+
+/// <summary>Why a recording was not used.</summary>
+public enum UnclearReason
+{
+    /// <summary>Nothing sudden stands out of the noise.</summary>
+    NothingHeard,
+
+    /// <summary>Sudden sounds, but no two as far apart as release and impact can be.</summary>
+    NoPair,
+
+    /// <summary>More than one pair of sounds could be release and impact.</summary>
+    SeveralPairs,
+
+    /// <summary>A third sound, about as loud as the release, came when another arrow on its way to this impact, or to one near it, would have been let go.</summary>
+    AnotherBow,
+
+    /// <summary>The sound in the place of the impact is too loud to come from the target.</summary>
+    TooLoud,
+
+    /// <summary>The sound in the place of the impact hardly stands out of the noise.</summary>
+    TooFaint,
+
+    /// <summary>The release, or the impact, starts twice within some milliseconds, so its start is not known.</summary>
+    DoubleStart,
+
+    /// <summary>Too much of the recording stands at full scale.</summary>
+    Clipped,
+
+    /// <summary>The start of release or impact is too blurred to be of use.</summary>
+    Blurred,
+
+    /// <summary>The recording is too short to judge the noise and hold a shot.</summary>
+    TooShort,
+}
