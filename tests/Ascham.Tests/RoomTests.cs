@@ -16,6 +16,8 @@ public partial class RoomTests
         ["Flight"] = ["Quantities", "Numerics", "Air", "Arrows", "Bows"],
         ["Sights"] = ["Quantities", "Numerics", "Air", "Flight"],
         ["Groups"] = ["Quantities", "Numerics"],
+        // Speed from sound needs the speed of sound and, for a launch speed, the flight itself.
+        ["Recordings"] = ["Quantities", "Numerics", "Air", "Flight"],
         // Records fills the types of these rooms; nothing in the library knows it.
         ["Records"] = ["Quantities", "Air", "Arrows", "Bows", "Sights", "Groups"],
     };

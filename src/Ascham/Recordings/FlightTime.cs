@@ -1,7 +1,6 @@
 namespace Ascham.Recordings;
 
 using Ascham.Flight;
-using Ascham.Numerics;
 using UnitsNet;
 
 /// <summary>Time of flight and its derivatives: s, s per m/s, s per unit of drag, s per m, s per m/s of tail wind.</summary>

@@ -7,12 +7,13 @@ using System.Globalization;
 sealed class Pairing
 {
     const double Clear = 12;         // dB over the noise that release and impact must have; fainter sounds count only against them
-    const double NearlyLoudest = 6;  // dB: beside the bow the release is the loudest sound, and any other this near to it may be the release instead
+    const double NearlyLoudest = 12; // dB: beside the bow the release is the loudest sound, and any other this near to it may be the release instead
     const double ThirdSound = 18;    // dB below the release: another bow on the line is not fainter
     const double LouderTarget = 15;  // dB: most by which an impact is louder at its place than a release at its own
     const double MostBlur = 0.003;   // s; more is one per cent of the way to 20 yd
     const double Alike = 0.6;        // correlation of wave forms
     const double EchoWithin = 0.5;   // s: a way round of 170 m
+    const double MostChance = 0.2, LikeImpact = 6; // dB below the impact, or louder
     const double SlowestBow = 30, FastestBow = 150; // m/s, of anybody's arrow
 
     readonly SuddenSounds sounds;
@@ -78,9 +79,14 @@ sealed class Pairing
             return (UnclearReason.TooLoud, Text($"{both}: a sound {path.Layout.ToTargetSi:0} m away is not that loud beside a bow {path.Layout.ToBowSi:0.#} m away. Somebody else's bow?"));
         }
 
-        if (own.Any(i => i != release && Below(i, release) < ThirdSound && Within(i, impact, AnyBow)))
+        if (own.Any(i => i != release && i != impact && (releases.Contains(i) && BesideBow || Below(i, release) < ThirdSound && Within(i, impact, AnyBow))))
         {
             return (UnclearReason.AnotherBow, Text($"{both}, but a third sound nearly as loud may be another archer's release, and the impact his. Record when nobody else shoots."));
+        }
+
+        if (ByChance(release, impact) is var chance && chance > MostChance)
+        {
+            return (UnclearReason.Restless, Text($"{both}, but sounds like that come so often here that one would stand there by chance {100 * chance:0} times in a hundred. Record out of the wind, or narrow the span of speeds."));
         }
 
         if (found[release].StartsTwice || found[impact].StartsTwice)
@@ -97,6 +103,13 @@ sealed class Pairing
         (Roles[release], Roles[impact]) = (SoundRole.Release, SoundRole.Impact);
         Times = (m - r, error);
         return (null, Text($"{both}: {1000 * (m - r):0.0} ms apart, with a standard error of {1000 * error:0.0} ms."));
+    }
+
+    /// <summary>Chance that one of the other sounds, scattered over the recording as they are, falls in the window.</summary>
+    double ByChance(int release, int impact)
+    {
+        int others = Enumerable.Range(0, found.Count).Count(i => i != release && i != impact && Roles[i] != SoundRole.Echo && Below(i, impact) < LikeImpact);
+        return 1 - Math.Exp(-others * (window.Greatest - window.Least) / (sounds.HopCount * sounds.HopSeconds));
     }
 
     void MarkEchoes()

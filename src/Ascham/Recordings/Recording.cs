@@ -7,7 +7,7 @@ using UnitsNet;
 /// <summary>Sound of one microphone against time.</summary>
 public sealed class Recording
 {
-    // Within three steps of 12 bits of full scale: phones clip a little below it.
+    // Recorders clip a little below full scale.
     const float Full = 0.998f;
 
     readonly ReadOnlyMemory<float> samples;

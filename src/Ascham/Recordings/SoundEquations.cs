@@ -96,7 +96,7 @@ sealed class SoundEquations
         });
     }
 
-    void Agree(GeneralisedLeastSquares.Solution step)
+    static void Agree(GeneralisedLeastSquares.Solution step)
     {
         if (step.FreeObservations < 1 || ChiSquared.CDF(step.FreeObservations, step.ChiSquare) < 1 - Disagreeing)
         {

@@ -9,6 +9,7 @@ sealed class SuddenSounds
 {
     const double Hop = 0.0005, Short = 0.002, Long = 0.040, Gap = 0.002; // s
     const double Block = 0.5; // s
+    const double Silence = 1e-14; // mean square; silence may be recorded as zeros
     const double Jump = 5; // 7 dB over the noise before: five standard deviations of two milliseconds of steady noise
     const double FromPeak = 0.1; // 10 dB below its peak a sound counts as there; the sliding of the arrow on the way out is fainter
     const double Span = 0.025, Rise = 16; // s; 12 dB
@@ -29,7 +30,7 @@ sealed class SuddenSounds
         running = new double[energy.Length + 1];
         for (int i = 0; i < energy.Length; i++)
         {
-            double sum = 1e-20; // silence recorded as zeros
+            double sum = 0;
             foreach (float x in sound.AsSpan(i * hop, hop))
             {
                 sum += (double)x * x;
@@ -130,8 +131,9 @@ sealed class SuddenSounds
         (int cut, double sd) = OnsetPicker.Pick(sound.AsSpan(from, to - from), Math.Min(1, 2 * bandwidth / rate));
         double at = (from + cut) / rate, rise = Math.Max(crest * HopSeconds - at, HopSeconds);
 
-        // An onset that swells is lost in the noise until it has grown as large; half of that, and a tenth of a millisecond for the filter.
-        double swell = 0.5 * rise * Math.Sqrt(noise / peak);
+        // An onset that swells is lost in the noise until it has grown as large; and a tenth of a millisecond for the filter. A cut at the very start means that the noise itself
+        // was falling off, and no start was seen: then all that was looked at is in doubt.
+        double swell = cut < 0.001 * rate ? (to - from) / (2 * rate) : rise * Math.Sqrt(noise / peak);
         return new(at, Math.Sqrt(sd * sd / (rate * rate) + swell * swell + 1e-8), peak, peak / noise, StartsTwice(first, crest, end));
     }
 
@@ -161,7 +163,7 @@ sealed class SuddenSounds
     double Mean(int from, int to)
     {
         to = Math.Min(to, energy.Length);
-        return (running[to] - running[from]) / Math.Max(1, to - from);
+        return Math.Max(Silence, (running[to] - running[from]) / Math.Max(1, to - from));
     }
 
     int Hops(double seconds) => Math.Max(1, (int)Math.Round(seconds / HopSeconds));

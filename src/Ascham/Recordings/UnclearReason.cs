@@ -12,8 +12,11 @@ public enum UnclearReason
     /// <summary>More than one pair of sounds could be release and impact.</summary>
     SeveralPairs,
 
-    /// <summary>A third sound, about as loud as the release, came when another arrow on its way to this impact, or to one near it, would have been let go.</summary>
+    /// <summary>A third sound may be another bow's: as loud as the release, or not much fainter and at a time from which an arrow would be on its way to this impact.</summary>
     AnotherBow,
+
+    /// <summary>So many sounds like the impact are about that one may stand in its place by chance.</summary>
+    Restless,
 
     /// <summary>The sound in the place of the impact is too loud to come from the target.</summary>
     TooLoud,

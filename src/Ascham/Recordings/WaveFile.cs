@@ -78,7 +78,7 @@ public static class WaveFile
                 case "data":
                     return Data(from, format ?? throw new WaveFileException(name, at, "sound data come before the format chunk."), length, at, channel);
                 default:
-                    from.Skip(length + (length & 1), $"the chunk {Printable(chunkHead[..4])}"); // a chunk of odd length is padded
+                    from.Skip((long)length + (length & 1), $"the chunk {Printable(chunkHead[..4])}"); // a chunk of odd length is padded
                     break;
             }
         }

@@ -12,6 +12,9 @@ sealed record RecordingStudy(Trouble Trouble, IReadOnlyList<Heard> All)
 
     internal int Wrong => All.Count(h => h.Wrong);
 
+    /// <summary>Numbers of the wrong ones, to look at.</summary>
+    internal IEnumerable<int> WrongOnes => All.Index().Where(h => h.Item.Wrong).Select(h => h.Index);
+
     internal int Held => All.Count(h => h.Holds);
 
     internal static RecordingStudy Run(Trouble trouble, int count, int seed) =>

@@ -1,9 +1,12 @@
 namespace Ascham.Tests.RecordingsTests;
 
+using Ascham.Numerics;
+
 /// <summary>Paints sounds into a recording: modes, bursts, reflections, noises. It knows nothing of how they are found again.</summary>
 sealed class SoundPainter(int rate, double seconds, int seed)
 {
-    readonly Random random = new(seed);
+    // Hashed: the first numbers of neighbouring seeds are not independent of each other.
+    readonly Random random = new((int)(Xoshiro.SplitMix((ulong)seed) >> 33));
     readonly float[] sound = new float[(int)(rate * seconds)];
 
     internal int Rate => rate;

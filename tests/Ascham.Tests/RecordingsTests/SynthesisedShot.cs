@@ -80,7 +80,7 @@ sealed class SynthesisedShot
         switch (trouble)
         {
             case Trouble.Wind:
-                painter.Wind(SoundPainter.Amplitude(painter.Even(-50, -18)));
+                painter.Wind(SoundPainter.Amplitude(painter.Even(-60, -22)));
                 noise += painter.Even(0, 12); // leaves
                 break;
             case Trouble.Echo:
@@ -116,8 +116,8 @@ sealed class SynthesisedShot
         };
     }
 
-    // Dry air, 331.3 m/s at 0 °C, as in textbooks.
-    static double Sound(double celsius) => 331.3 * Math.Sqrt(1 + (celsius / 273.15));
+    // 331.3 m/s in dry air at 0 °C, as in textbooks, and faster by 0.16 of the share of vapour: D. A. Bohn, J. Audio Eng. Soc. 36 (1988) 223-231, from memory. Half saturated, at 1013 hPa.
+    static double Sound(double celsius) => 331.3 * Math.Sqrt(1 + (celsius / 273.15)) * (1 + (0.16 * 0.5 * 6.112 * Math.Exp(17.62 * celsius / (243.12 + celsius)) / 1013));
 
     /// <summary>Time of a level shot: quadratic drag through air that moves along, and the arc that is longer than its chord.</summary>
     internal static double Flight(double metres, double speed, double k, double tail)
