@@ -79,9 +79,9 @@ sealed class Pairing
             return (UnclearReason.TooLoud, Text($"{both}: a sound {path.Layout.ToTargetSi:0} m away is not that loud beside a bow {path.Layout.ToBowSi:0.#} m away. Somebody else's bow?"));
         }
 
-        if (own.Any(i => i != release && i != impact && (releases.Contains(i) && BesideBow || Below(i, release) < ThirdSound && Within(i, impact, AnyBow))))
+        if (own.Any(i => i != release && i != impact && MayBeAnotherBow(i, release, impact, releases)))
         {
-            return (UnclearReason.AnotherBow, Text($"{both}, but a third sound nearly as loud may be another archer's release, and the impact his. Record when nobody else shoots."));
+            return (UnclearReason.AnotherBow, Text($"{both}, but a third sound may be of another archer's shot: his release before this impact, or his impact after this sound of his bow. Record when nobody else shoots; if nobody did, cut out the shot alone."));
         }
 
         if (ByChance(release, impact) is var chance && chance > MostChance)
@@ -104,6 +104,12 @@ sealed class Pairing
         Times = (m - r, error);
         return (null, Text($"{both}: {1000 * (m - r):0.0} ms apart, with a standard error of {1000 * error:0.0} ms."));
     }
+
+    /// <summary>Whether a third sound speaks of another bow.</summary>
+    bool MayBeAnotherBow(int third, int release, int impact, int[] releases)
+        => BesideBow && releases.Contains(third) // as loud as a release
+        || Below(third, release) < ThirdSound && Within(third, impact, AnyBow) // his release, and this is his impact
+        || IsClear(third) && Within(impact, third, AnyBow); // his impact, and this was his release
 
     /// <summary>Chance that one of the other sounds, scattered over the recording as they are, falls in the window.</summary>
     double ByChance(int release, int impact)

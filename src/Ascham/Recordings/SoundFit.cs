@@ -5,7 +5,7 @@ using UnitsNet;
 
 /// <summary>Launch speed and drag from shots at three or more distances.</summary>
 /// <remarks>
-/// Drag is what is left of the times when speed and delay are taken out, their bend: with shots to 60 yd and half a millisecond it is hardly told from none. The interval says so; it may
+/// Drag is what is left of the times when speed and delay are taken out, their bend: with shots to 60 yd and 2 ms it is not told from none. The interval says so; it may
 /// reach below zero or beyond any arrow (0.0007 to 0.0025 1/m).
 /// </remarks>
 public sealed record SoundFit

@@ -12,7 +12,7 @@ public enum UnclearReason
     /// <summary>More than one pair of sounds could be release and impact.</summary>
     SeveralPairs,
 
-    /// <summary>A third sound may be another bow's: as loud as the release, or not much fainter and at a time from which an arrow would be on its way to this impact.</summary>
+    /// <summary>A third sound may be of another bow's shot: as loud as the release; or at a time from which an arrow would be on its way to this impact; or at a time at which an arrow let go at this impact would strike.</summary>
     AnotherBow,
 
     /// <summary>So many sounds like the impact are about that one may stand in its place by chance.</summary>

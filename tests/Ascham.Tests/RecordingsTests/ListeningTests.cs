@@ -1,6 +1,5 @@
 namespace Ascham.Tests.RecordingsTests;
 
-using Ascham.Air;
 using Ascham.Quantities;
 using Ascham.Recordings;
 using UnitsNet;
@@ -54,10 +53,11 @@ public class ListeningTests
         Refused(UnclearReason.SeveralPairs, "4 pairs", (Release, 0.5), (Release - 0.1, 0.45), (Impact, 0.05), (Impact - 0.08, 0.05));
         Refused(UnclearReason.TooLoud, "Somebody else's bow?", (Release, 0.5), (Impact, 0.45));
         Refused(UnclearReason.TooFaint, "stands only", (Release, 0.5), (Impact, 0.007));
-        Refused(UnclearReason.AnotherBow, "another archer's release", (Release, 0.5), (Release - 0.3, 0.1), (Impact, 0.05));
-        Refused(UnclearReason.AnotherBow, "another archer's release", (Release, 0.5), (Impact, 0.05), (Impact + 0.2, 0.4));
+        Refused(UnclearReason.AnotherBow, "another archer's shot", (Release, 0.5), (Release - 0.3, 0.1), (Impact, 0.05));
+        Refused(UnclearReason.AnotherBow, "another archer's shot", (Release, 0.5), (Impact, 0.05), (Impact + 0.2, 0.4));
+        Refused(UnclearReason.AnotherBow, "another archer's shot", (Release - 0.6, 0.5), (Impact - 0.6, 0.05), (Impact + 0.3, 0.04));
         Refused(UnclearReason.DoubleStart, "starts twice", (Release, 0.5), (Release + 0.015, 0.45), (Impact, 0.05));
-        Refused(UnclearReason.Restless, "by chance", [(Release, 0.5), (Impact, 0.02), .. Enumerable.Range(0, 8).Select(i => (0.1 + (0.04 * i), 0.02)), .. Enumerable.Range(0, 5).Select(i => (1.65 + (0.05 * i), 0.02))]);
+        Refused(UnclearReason.Restless, "by chance", [(Release, 0.5), (Impact, 0.02), .. Enumerable.Range(0, 8).Select(i => (0.1 + (0.04 * i), 0.02))]);
         static void Refused(UnclearReason reason, string said, params (double At, double Size)[] sounds)
         {
             Listening heard = Listen(sounds);

@@ -4,7 +4,7 @@ using Ascham.Quantities;
 using Ascham.Recordings;
 
 /// <summary>What became of a row of synthesised recordings.</summary>
-sealed record RecordingStudy(Trouble Trouble, IReadOnlyList<Heard> All)
+sealed record RecordingStudy(Trouble? Trouble, IReadOnlyList<Heard> All)
 {
     internal const double Confidence = 0.90;
 

@@ -1,6 +1,5 @@
 namespace Ascham.Tests.RecordingsTests;
 
-using Ascham.Air;
 using Ascham.Quantities;
 using Ascham.Recordings;
 using UnitsNet;
