@@ -47,7 +47,7 @@ public sealed class NumberedArrows<T>
     /// <summary>
     /// Tau: sigma of the arrows' own offsets along one axis; zero when they differ no more than chance makes them, which is common and no proof that they are alike:
     /// read the interval. The standard error is the width of the interval over that of a normal one. Once in a while (one time in twenty at 90 %, when all arrows are alike) the arrows lie closer together than
-    /// chance leaves them, and the whole interval is zero: that is no certainty, see <see cref="Probability"/> near 1. A wild shot makes it lean: docs/validation/coverage.md.
+    /// chance leaves them, and the whole interval is zero: that is no certainty, see <see cref="Probability"/> near 1. See docs/limits.md.
     /// </summary>
     public Estimate<T> Tau { get; }
 

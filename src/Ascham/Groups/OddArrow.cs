@@ -132,7 +132,7 @@ public sealed class OddArrow<T>
 /// <summary>One look at the most extreme arrow.</summary>
 /// <remarks>
 /// <b>Limits.</b> The intervals of <paramref name="Right"/> and <paramref name="Up"/> are those of an arrow picked beforehand. This one was picked because it lies far out, so that they lean outwards and hold the truth
-/// far less often than stated (docs/validation/coverage.md): for where the arrow strikes, take its <see cref="ArrowOffset{T}"/> or new shots.
+/// far less often than stated (docs/limits.md): for where the arrow strikes, take its <see cref="ArrowOffset{T}"/> or new shots.
 /// </remarks>
 /// <typeparam name="T">Length at one distance, or Angle over distances.</typeparam>
 /// <param name="Arrow">The arrow.</param>

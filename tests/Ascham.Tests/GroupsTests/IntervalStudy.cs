@@ -9,7 +9,7 @@ static class IntervalStudy
 {
     internal const double Level = 0.90;
 
-    internal const int Groups = 4000, Pairs = 2000, Hits = 400, Sets = 1000, Growths = 1000;
+    internal const int Groups = 4000, Pairs = 1000, Hits = 80, Sets = 300, Growths = 300;
 
     internal static readonly int[] Sizes = [3, 5, 6, 12, 24];
 
