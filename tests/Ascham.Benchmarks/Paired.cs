@@ -25,7 +25,7 @@ static class Paired
         Row($"angle of attack (leaves {error:E0} m)", $"MathNet, {rigidSteps} steps (1e-6 m)", 10, rounds, Clock.Each, () => RigidPeer.MathNet(8, rigidSteps), 8, RigidPeer.One, RigidPeer.Arrows);
         Row("the same, many on all cores (wall)", $"MathNet, {rigidSteps} steps, one thread", 50, rounds, Clock.OnTheWall, () => RigidPeer.MathNet(8, rigidSteps), 8, RigidPeer.All, RigidPeer.Arrows);
 
-        Row("a million impacts: centre, spread, intervals", "MathNet running statistics of the two columns", 0.5, rounds, Clock.Each, () => GroupsPeer.MathNet(), 1, () => GroupsPeer.Here(), 1);
+        GroupRows(rounds);
         const int Arrows = 1 << 20;
         Row("a million arrows, one thread", "MathNet, sampling and 4 steps", 120, rounds, Clock.All, () => MathNetPeer.Batch(4096), 4096.0 / Arrows, () => Cases.Batch.Summarise(Cases.Options(1)), 1);
         Row("a million arrows, two threads (wall)", "one thread here", 1.8, rounds, Clock.OnTheWall, () => Cases.Batch.Summarise(Cases.Options(1)), 1, () => Cases.Batch.Summarise(Cases.Options(2)), 1);
@@ -37,6 +37,19 @@ static class Paired
         {
             Console.WriteLine($"C++ is left out: {why}");
         }
+    }
+
+    /// <summary>The rows of a million impacts alone.</summary>
+    public static void Groups(int rounds)
+    {
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        GroupRows(rounds);
+    }
+
+    static void GroupRows(int rounds)
+    {
+        Row("a million impacts, columns of metres: centre, spread, intervals", "MathNet running statistics of the two columns", 0.5, rounds, Clock.Each, () => GroupsPeer.MathNet(), 1, () => GroupsPeer.Columns(), 1);
+        Row("a million impacts with units: centre, spread, intervals", "MathNet running statistics of the two columns", 0.5, rounds, Clock.Each, () => GroupsPeer.MathNet(), 1, () => GroupsPeer.Here(), 1);
     }
 
     static double Law(double v)

@@ -1,5 +1,6 @@
 namespace Ascham.Groups;
 
+using Ascham.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 
 /// <summary>One mark of a numbered arrow: which arrow, which end, and its offsets along one axis or two.</summary>
@@ -70,11 +71,16 @@ sealed class ArrowFit
         Matrix<double> part = counts.MapIndexed((_, e, n) => perEnd[e] > 0 ? n / perEnd[e] : 0), information = -part.TransposeAndMultiply(counts);
         information.SetDiagonal(information.Diagonal() + perArrow);
         var centred = Centred(marks, ends, axes, perEnd);
-        Matrix<double> sums = Matrix<double>.Build.Dense(k, axes);
+        LongSum[,] added = new LongSum[k, axes];
         for (int i = 0; i < marks.Count; i++)
         {
-            sums.SetRow(marks[i].Arrow, sums.Row(marks[i].Arrow) + centred[i]);
+            for (int a = 0; a < axes; a++)
+            {
+                added[marks[i].Arrow, a].Add(centred[i][a]);
+            }
         }
+
+        Matrix<double> sums = Matrix<double>.Build.Dense(k, axes, (i, a) => added[i, a].Value);
 
         var spectrum = information.Evd(Symmetricity.Symmetric);
         int[] kept = [.. Enumerable.Range(0, k).Where(i => spectrum.EigenValues[i].Real > 1e-9 * perArrow.Maximum())];
@@ -131,13 +137,13 @@ sealed class ArrowFit
     static double ResidualSquares(IReadOnlyList<ArrowMark> marks, Vector<double>[] centred, Matrix<double> effects, Matrix<double> part)
     {
         Matrix<double> endMeans = part.TransposeThisAndMultiply(effects);
-        double sum = 0;
+        LongSum sum = default;
         for (int i = 0; i < marks.Count; i++)
         {
             Vector<double> residual = centred[i] - effects.Row(marks[i].Arrow) + endMeans.Row(marks[i].End);
-            sum += residual.DotProduct(residual);
+            sum.Add(residual.DotProduct(residual));
         }
 
-        return sum;
+        return sum.Value;
     }
 }

@@ -17,6 +17,10 @@ public sealed record CentreShift
     public required Estimate<Length> Right { get; init; }
 
     /// <summary>Shift upwards; Student interval for this coordinate alone.</summary>
+    /// <remarks>
+    /// <b>Limits.</b> With a round model in groups stretched upwards 2 to 1, 90 % intervals hold 80 times in 100, and those of <see cref="Right"/> too often: take an any-shape model there
+    /// (docs/validation/coverage.md).
+    /// </remarks>
     public required Estimate<Length> Up { get; init; }
 
     /// <summary>Distance between the centres.</summary>

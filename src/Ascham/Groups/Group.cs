@@ -66,6 +66,25 @@ public sealed class Group
         return Of(impacts, (Length?)distance);
     }
 
+    /// <summary>Makes a group of columns of numbers, all counted, at a distance that does not matter.</summary>
+    /// <param name="right">Offsets to the right in metres; one or more, all finite.</param>
+    /// <param name="up">Offsets upwards in metres; as many.</param>
+    /// <returns>The group: the same as of impacts, at a fraction of the time and memory where there are millions. The columns are copied.</returns>
+    /// <exception cref="ArgumentException">No offset, columns of unlike length, or an offset that is not finite.</exception>
+    public static Group OfMetres(ReadOnlySpan<double> right, ReadOnlySpan<double> up) => OfMetres(right, up, null);
+
+    /// <summary>Makes a group of columns of numbers, all counted, at a known distance.</summary>
+    /// <inheritdoc cref="OfMetres(ReadOnlySpan{double}, ReadOnlySpan{double})"/>
+    /// <param name="right">Offsets to the right in metres; one or more, all finite.</param>
+    /// <param name="up">Offsets upwards in metres; as many.</param>
+    /// <param name="distance">Distance to the face along the line of sight; positive.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="distance"/> is not positive.</exception>
+    public static Group OfMetres(ReadOnlySpan<double> right, ReadOnlySpan<double> up, Length distance)
+    {
+        Require.Positive(distance.Meters, "m", nameof(distance));
+        return OfMetres(right, up, (Length?)distance);
+    }
+
     /// <summary>Makes a group of shots from one distance with one setting of the sight, called flyers set aside.</summary>
     /// <param name="shots">One shot or more, each with an impact or a miss.</param>
     /// <returns>The group.</returns>
@@ -181,6 +200,25 @@ public sealed class Group
         return all.Length > 0
             ? new([], all, [], 0, 0, distance)
             : throw new ArgumentException("impacts must hold at least one impact; it was empty.", nameof(impacts));
+    }
+
+    static Group OfMetres(ReadOnlySpan<double> right, ReadOnlySpan<double> up, Length? distance)
+    {
+        if (right.Length == 0 || right.Length != up.Length)
+        {
+            throw new ArgumentException($"right and up must be columns of one length, of one offset or more; they held {right.Length} and {up.Length}.", nameof(up));
+        }
+
+        for (int i = 0; i < right.Length; i++)
+        {
+            if (!double.IsFinite(right[i]) || !double.IsFinite(up[i]))
+            {
+                throw new ArgumentException(FormattableString.Invariant($"offsets must be finite; row {i} (from 0) was {right[i]} right, {up[i]} up. An arrow that missed has no offset: give shots instead."),
+                    double.IsFinite(right[i]) ? nameof(up) : nameof(right));
+            }
+        }
+
+        return new([], new ImpactColumns(right.ToArray(), up.ToArray()), [], 0, 0, distance);
     }
 
     static Impact[] Struck(IEnumerable<Shot> shots) => [.. shots.Select(s => s.Impact).OfType<Impact>()];

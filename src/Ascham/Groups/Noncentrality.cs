@@ -34,6 +34,6 @@ static class Noncentrality
         double near = found + Normal.InvCDF(0, 1, share);
         return Farther(0) >= share ? 0
             : found > 6 ? near
-            : Brent.FindRoot(distance => Farther(distance) - share, Math.Max(0, near - 3), Math.Max(0, near) + 0.1, 1e-6, 100);
+            : Brent.FindRoot(distance => Farther(distance) - share, 0, Math.Max(0, near) + 0.1, 1e-6, 100);
     }
 }

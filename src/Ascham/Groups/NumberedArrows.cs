@@ -46,11 +46,12 @@ public sealed class NumberedArrows<T>
 
     /// <summary>
     /// Tau: sigma of the arrows' own offsets along one axis; zero when they differ no more than chance makes them, which is common and no proof that they are alike:
-    /// read the interval. The standard error is the width of the interval over that of a normal one.
+    /// read the interval. The standard error is the width of the interval over that of a normal one. Once in a while (one time in twenty at 90 %, when all arrows are alike) the arrows lie closer together than
+    /// chance leaves them, and the whole interval is zero: that is no certainty, see <see cref="Probability"/> near 1. See docs/limits.md.
     /// </summary>
     public Estimate<T> Tau { get; }
 
-    /// <summary>tau²/(tau² + sigma²): the arrows' share of the variance, with an exact interval.</summary>
+    /// <summary>tau²/(tau² + sigma²): the arrows' share of the variance, with an exact interval; wholly zero in the same rare case as that of <see cref="Tau"/>.</summary>
     public Estimate<double> Share { get; }
 
     /// <summary>Mean square between arrows over mean square within.</summary>

@@ -9,7 +9,8 @@ using Ascham.Quantities;
 /// <para><b>Model.</b> Each arrow against all others together, F on as many degrees of freedom as axes; the probability of the most extreme one is multiplied by the number of
 /// arrows (Bonferroni). A named arrow is taken out and the rest looked at again, because one odd arrow drags the mean and makes good ones look odd.</para>
 /// <para><b>Limits.</b> The false-alarm rate holds when all arrows are alike. Where ordinary arrows differ too (tau well above zero), the outermost of them is named
-/// more often. Shooting on until an arrow is named raises false alarms as well: decide how many shots beforehand.</para>
+/// more often. Shooting on until an arrow is named raises false alarms as well: decide how many shots beforehand. Of three arrows one can be named, but whether the other two are alike
+/// cannot be looked at then: with two of three about as far out, either may be the odd one (<see cref="SuspectProbability"/> says so).</para>
 /// </remarks>
 public sealed class OddArrow<T>
 {
@@ -42,7 +43,9 @@ public sealed class OddArrow<T>
         }
 
         Steps = steps;
-        Odd = [.. steps.Where(s => s.Named).Select(s => s.Arrow)];
+        string[] named = [.. steps.Where(s => s.Named).Select(s => s.Arrow)];
+        // Two pairs apart: either might be the odd one.
+        Odd = 2 * named.Length < arrows ? named : [];
         (Probabilities, NoneProbability) = prior.Weigh(fit);
         int suspect = Array.IndexOf(fit.Names, steps[0].Arrow);
         double information = fit.Information[suspect, suspect], believed = prior.OffsetInSigmas * prior.OffsetInSigmas * information;
@@ -53,7 +56,10 @@ public sealed class OddArrow<T>
     /// <summary>How often any arrow at all is named when all are alike.</summary>
     public double FalseAlarm { get; }
 
-    /// <summary>The arrows named as odd, the most extreme first; empty for none.</summary>
+    /// <summary>
+    /// The arrows named as odd, the most extreme first; empty for none. Empty too when half or more of the arrows would be named: they differ then, but which of them are the odd ones cannot be told
+    /// (<see cref="Steps"/> shows it).
+    /// </summary>
     public IReadOnlyList<string> Odd { get; }
 
     /// <summary>The most extreme arrow, named or not.</summary>
@@ -124,12 +130,16 @@ public sealed class OddArrow<T>
 }
 
 /// <summary>One look at the most extreme arrow.</summary>
+/// <remarks>
+/// <b>Limits.</b> The intervals of <paramref name="Right"/> and <paramref name="Up"/> are those of an arrow picked beforehand. This one was picked because it lies far out, so that they lean outwards and hold the truth
+/// far less often than stated (docs/limits.md): for where the arrow strikes, take its <see cref="ArrowOffset{T}"/> or new shots.
+/// </remarks>
 /// <typeparam name="T">Length at one distance, or Angle over distances.</typeparam>
 /// <param name="Arrow">The arrow.</param>
 /// <param name="F">Its distance from the others, squared, over what scatter gives.</param>
 /// <param name="Alone">How often one arrow picked beforehand would lie so far off if all were alike.</param>
 /// <param name="Adjusted">The same for the most extreme of all arrows still in.</param>
 /// <param name="Named">Whether that is rare enough to name it odd.</param>
-/// <param name="Right">How far right of the others it strikes, not shrunken; null when only heights were asked for.</param>
-/// <param name="Up">How far above the others it strikes, not shrunken; null when only the other axis was asked for.</param>
+/// <param name="Right">How far right of the others it strikes, not shrunken and picked for being far out; null when only heights were asked for.</param>
+/// <param name="Up">How far above the others it strikes, likewise; null when only the other axis was asked for.</param>
 public sealed record OddArrowStep<T>(string Arrow, double F, double Alone, double Adjusted, bool Named, Estimate<T>? Right, Estimate<T>? Up);

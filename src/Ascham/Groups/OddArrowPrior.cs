@@ -37,7 +37,8 @@ public sealed record OddArrowPrior(double Probability, double OffsetInSigmas, do
         Vector<double> prior = Vector<double>.Build.Dense(k, i => (OrdinaryInSigmas * OrdinaryInSigmas) + (i == odd ? OffsetInSigmas * OffsetInSigmas : 0));
         Matrix<double> scaled = Matrix<double>.Build.DiagonalOfDiagonalVector(prior), whole = Matrix<double>.Build.DenseIdentity(k) + (scaled * fit.Information);
         var factors = whole.LU();
+        // The determinant itself would overflow with many arrows shot often.
         double squares = fit.Within + fit.Squares.Sum() - fit.Sums.TransposeThisAndMultiply(factors.Solve(scaled * fit.Sums)).Trace();
-        return (-fit.Axes / 2.0 * Math.Log(Math.Abs(factors.Determinant))) - ((fit.FreedomBetween + fit.FreedomWithin) / 2.0 * Math.Log(squares));
+        return (-fit.Axes / 2.0 * factors.U.Diagonal().Sum(u => Math.Log(Math.Abs(u)))) - ((fit.FreedomBetween + fit.FreedomWithin) / 2.0 * Math.Log(squares));
     }
 }

@@ -9,8 +9,8 @@ using UnitsNet.Units;
 /// <remarks>
 /// <para><b>Model.</b> Variance on the face at distance D: fixed² + (angle·D)² + (drop·(D/farthest)²)². Fixed: a coarse ruler, merged holes. Angle: the archer, the rest.
 /// Drop: scatter of speed and drag up the face, of cant across it. Sums of squares of groups about their own centres follow chi-square (restricted likelihood); parts cannot be
-/// negative. Intervals: the parts at which the profile likelihood falls short by half a chi-square quantile with one degree of freedom; they hold zero whenever it does not.</para>
-/// <para><b>Limits.</b> Normal impacts. From a few arrows at few distances parts stand in for one another: read the intervals. A part at zero is held more often than stated;
+/// negative. The standard error is the width of the interval over that of a normal one. Intervals: the parts at which the profile likelihood falls short by half a chi-square quantile with one degree of freedom; they hold zero whenever it does not.</para>
+/// <para><b>Limits.</b> Normal impacts. From a few arrows at few distances parts stand in for one another: read the intervals. A part at zero is held more often than stated; one wild arrow takes about a tenth off (docs/limits.md);
 /// coverage is tested for twelve arrows at each of five distances only (docs/limits.md). Drop as the square of distance leaves out that drag bends it more.</para>
 /// <para><b>Source.</b> Searle, Casella and McCulloch, <i>Variance Components</i>, chapter 6; Self and Liang (1987), <i>J. Am. Statist. Assoc.</i> 82, 605 for the boundary.</para>
 /// </remarks>
@@ -95,7 +95,7 @@ public sealed class ScatterGrowth
 
     /// <summary>Sigma on the face at a distance, all parts together.</summary>
     /// <param name="distance">The distance; positive, and not beyond <see cref="Farthest"/>.</param>
-    /// <returns>Sigma along the axis.</returns>
+    /// <returns>Sigma along the axis, in metres: the likeliest value, without an interval. How sure it is, those of the parts say; near a distance shot, so do the groups shot there.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="distance"/> is not positive, or beyond the farthest shot.</exception>
     public Length SigmaAt(Length distance)
     {

@@ -13,6 +13,7 @@ using Ascham.Quantities;
 /// <param name="DegreesOfFreedom">nu; positive, and not a whole number when missed arrows took part.</param>
 /// <remarks>
 /// <para><b>Model.</b> Normal impacts, independent, same sigma throughout; nothing known about the centre.</para>
+/// <para><b>Limits.</b> One wild arrow breaks it: in round groups 90 % intervals of one axis then hold 38 times in 100 (3 arrows) to 53 (24), of both axes 9 to 30; pooling both axes of a stretched group holds 84 to 87 (docs/validation/coverage.md).</para>
 /// <para><b>Source.</b> NIST/SEMATECH e-Handbook of Statistical Methods, sections 6.3.2 (c4) and 7.2.3 (chi-square interval).</para>
 /// </remarks>
 public sealed record Sigma<T>(Estimate<T> Estimate, T Sample, double DegreesOfFreedom)

@@ -8,7 +8,7 @@ using UnitsNet;
 /// <param name="Ratio">First sigma over second; exact F interval for normal impacts. The value is the ratio of the corrected sigmas.</param>
 /// <param name="Probability">How often two equal spreads would give samples at least this unlike, either way.</param>
 /// <remarks>
-/// <para><b>Limits.</b> Very sensitive to flyers and to long tails, which pass for spread. Two groups of six show a spread twice the other about half the time, and one a quarter wider
+/// <para><b>Limits.</b> Very sensitive to flyers and to long tails, which pass for spread (docs/validation/groups-comparison.md). Two groups of six show a spread twice the other about half the time, and one a quarter wider
 /// one time in ten: see <see cref="ChanceToShow"/>. Sigmas of both axes need round groups.</para>
 /// <para><b>Source.</b> NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.5.9.</para>
 /// </remarks>

@@ -1,5 +1,6 @@
 namespace Ascham.Sights;
 
+using Ascham.Flight;
 using Ascham.Numerics;
 using Ascham.Quantities;
 using MathNet.Numerics.Distributions;
@@ -9,7 +10,7 @@ using UnitsNet;
 /// <summary>A tape fitted to measured marks through the flight model, by weighted least squares.</summary>
 /// <remarks>
 /// <para><b>Model.</b> position = offset + travel of the pin for the distance, at an effective launch speed v and, if asked, drag constant k;
-/// Gauss-Newton, covariance from the marks' own standard deviations, never rescaled by the residuals.</para>
+/// Levenberg and Marquardt, covariance from the marks' own standard deviations, never rescaled by the residuals.</para>
 /// <para><b>What is identified.</b> At long range only (peep to pin)/v² is: an error of the peep-to-pin distance, of drag or of the marks
 /// hides in the fitted speed. <see cref="EffectiveSpeed"/> is therefore no chronograph speed. Speed and drag together are strongly
 /// correlated; <see cref="SpeedDragCorrelation"/> says how much.</para>
@@ -79,22 +80,32 @@ public sealed class TapeFit
         }
 
         var positions = Vector<double>.Build.Dense(marks.Count, i => marks[i].Position.Meters);
-        var weights = Matrix<double>.Build.DenseOfDiagonalArray([.. marks.Select(m => Math.Pow(m.PositionSd!.Value.Meters, 2))]);
-        var model = start;
-        double offset = positions[0] - start.ScaleTravel(marks[0].Distance);
-        for (int iteration = 0; iteration < 50; iteration++)
+        var errors = Vector<double>.Build.Dense(marks.Count, i => marks[i].PositionSd!.Value.Meters);
+        (Matrix<double> Slopes, Vector<double> Residuals)? At(Vector<double> parameters)
         {
-            var (design, fitted) = Linearise(marks, model, offset, count);
-            var step = GeneralisedLeastSquares.Fit(design, positions - fitted, weights);
-            offset += step.Coefficients[0];
-            model = Moved(model, step.Coefficients);
-            if (Math.Abs(step.Coefficients[1]) < 1e-9 * model.LaunchSpeed.MetersPerSecond && Math.Abs(step.Coefficients[0]) < 1e-11)
+            if (!(parameters[1] > 0))
             {
-                return new(model, offset, step, confidence);
+                return null; // no bow shoots backwards
+            }
+
+            try
+            {
+                var (design, fitted) = Linearise(marks, Moved(start, parameters), parameters[0], count);
+                return (Matrix<double>.Build.DiagonalOfDiagonalVector(1 / errors) * design, (positions - fitted).PointwiseDivide(errors));
+            }
+            catch (OutOfReachException)
+            {
+                return null;
             }
         }
 
-        throw new InvalidOperationException("The tape fit did not settle in 50 steps: the marks do not look like a tape for a bow of about this speed. Check the distances, the direction of the scale and the travel per pin.");
+        double offset = positions[0] - start.ScaleTravel(marks[0].Distance), speed = start.LaunchSpeed.MetersPerSecond;
+        double[] from = fitDrag ? [offset, speed, start.DragConstantSi] : [offset, speed];
+        var found = NonlinearLeastSquares.Fit(Vector<double>.Build.DenseOfArray(from), At)
+            ?? throw new InvalidOperationException("The tape fit did not settle: the marks do not look like a tape for a bow of about this speed. Check the distances, the direction of the scale and the travel per pin.");
+        var model = Moved(start, found);
+        var (slopes, values) = Linearise(marks, model, found[0], count);
+        return new(model, found[0], GeneralisedLeastSquares.Fit(slopes, positions - values, Matrix<double>.Build.DenseOfDiagonalVector(errors.PointwisePower(2))), confidence);
     }
 
     /// <summary>Where the fitted tape puts a distance.</summary>
@@ -125,13 +136,8 @@ public sealed class TapeFit
         return (design, Vector<double>.Build.Dense(marks.Count, i => offset + model.ScaleTravel(marks[i].Distance)));
     }
 
-    // Half-steps at most, so that a poor start cannot throw the speed below zero.
-    static SightModel Moved(SightModel model, Vector<double> step)
-    {
-        double speed = model.LaunchSpeed.MetersPerSecond;
-        var moved = model.WithSpeed(speed + Math.Clamp(step[1], -speed / 2, speed / 2));
-        return step.Count == 3 ? moved.WithDragConstant(model.DragConstantSi + step[2]) : moved;
-    }
+    static SightModel Moved(SightModel model, Vector<double> parameters) =>
+        parameters.Count == 3 ? model.WithSpeed(parameters[1]).WithDragConstant(parameters[2]) : model.WithSpeed(parameters[1]);
 
     Estimate<T> Estimate<T>(double value, int index, string how, Func<double, T> unit) => Interval(value, Math.Sqrt(covariance[index, index]), how, unit);
 

@@ -39,6 +39,17 @@ public class HitShareTests
             return Math.Abs(hit.Low - (1 - missed.High)) < 1e-9 && Math.Abs(hit.High - (1 - missed.Low)) < 1e-9;
         });
 
+    [Theory] // the ends of the range allowed: rare hits of many arrows follow Poisson's law, whose ends are half chi-square quantiles; 5 % points as in the NIST/SEMATECH e-Handbook 1.3.6.7.4
+    [InlineData(1, 0.103, 9.488)] // chi-square with 2 and with 4 degrees of freedom
+    [InlineData(5, 3.940, 21.026)] // with 10 and with 12
+    public void Rare_hits_of_a_million_follow_Poisson(int hits, double lower, double upper)
+    {
+        var share = HitShare.Of(hits, 1_000_000, 0.9);
+        Assert.Equal(lower / 2, share.Low * 1e6, 0.001);
+        Assert.Equal(upper / 2, share.High * 1e6, 0.001);
+        Assert.Equal(1 - share.Low, HitShare.Of(1_000_000 - hits, 1_000_000, 0.9).High, 1e-9);
+    }
+
     [Theory]
     [InlineData(-1, 5, 0.9, "hits must be from 0 to 5")]
     [InlineData(6, 5, 0.9, "hits must be from 0 to 5")]

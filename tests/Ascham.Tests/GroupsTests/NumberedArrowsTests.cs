@@ -13,7 +13,7 @@ public class NumberedArrowsTests
     [Fact]
     public void Dyestuff_agrees_with_the_published_fit()
     {
-        NumberedArrows<Length> fit = Read("dyestuff.csv");
+        NumberedArrows<Length> fit = Read("arrows/dyestuff.csv");
         Printed("1764.05", Square(fit.Tau.Value));
         Printed("2451.25", Square(fit.Scatter.Sample));
         Printed("4.5982662", fit.F);
@@ -32,7 +32,7 @@ public class NumberedArrowsTests
     [Fact]
     public void Dyestuff2_has_no_difference_between_batches()
     {
-        NumberedArrows<Length> fit = Read("dyestuff2.csv");
+        NumberedArrows<Length> fit = Read("arrows/dyestuff2.csv");
         Printed(".55776712", fit.F);
         Assert.Equal(0, fit.Tau.Value.Meters);
         Assert.True(fit.Tau.High.Meters > 1); // and yet the batches may differ
@@ -48,7 +48,7 @@ public class NumberedArrowsTests
     [Fact]
     public void Looms_agree_with_the_book()
     {
-        NumberedArrows<Length> fit = Read("looms.csv", level: 0.95);
+        NumberedArrows<Length> fit = Read("arrows/looms.csv", level: 0.95);
         Printed("15.681319", fit.F);
         Printed(".000187792", fit.Probability);
         Printed("29.729167", fit.F * Square(fit.Scatter.Sample));
@@ -64,7 +64,7 @@ public class NumberedArrowsTests
     [Fact]
     public void SiRstv_agrees_with_the_certified_values()
     {
-        NumberedArrows<Length> fit = Read("SiRstv.csv");
+        NumberedArrows<Length> fit = Read("strd/anova/SiRstv.csv");
         Assert.Equal(1.18046237440255, fit.F, 1e-12 * 1.18); // twelve digits; the data keep thirteen
         Printed("1.04076068334656E-01", fit.Scatter.Sample.Meters, 40); // certified residual standard deviation; 40: thirteen digits
         Printed("2.16636560000000E-01", Square(fit.Scatter.Sample) * fit.FreedomWithin, 100); // certified sum of squares within
@@ -185,7 +185,7 @@ public class NumberedArrowsTests
         return Group.Of(shots.Select((s, i) => s with { Number = i + 1 }));
     }
 
-    internal static Group Plane() => Group.Of(Rows("plane.csv").Select((row, i) => Simulated.Shot(i + 1, Number(row[2]), Number(row[3])) with { Arrow = row[0] }));
+    internal static Group Plane() => Group.Of(Rows("arrows/plane.csv").Select((row, i) => Simulated.Shot(i + 1, Number(row[2]), Number(row[3])) with { Arrow = row[0] }));
 
     static IEnumerable<Shot> Shots(Simulated simulated, int end, int arrows) =>
         Enumerable.Range(1, arrows).Select(a => Simulated.Shot((end * arrows) + a, simulated.Normal(), simulated.Normal(), session: $"end {end}") with { Arrow = $"{a}" });
@@ -194,7 +194,7 @@ public class NumberedArrowsTests
         [Group.Of(Rows(name).Select((row, i) => Simulated.Shot(i + 1, 0, Number(row[1])) with { Arrow = row[0] }))], Axis.Vertical, level);
 
     static IEnumerable<string[]> Rows(string name) =>
-        File.ReadAllLines(House.Path($"tests/authorities/arrows/{name}")).Where(l => !l.StartsWith('#') && l.Length > 0).Skip(1).Select(l => l.Split(','));
+        File.ReadAllLines(House.Path($"tests/authorities/{name}")).Where(l => !l.StartsWith('#') && l.Length > 0).Skip(1).Select(l => l.Split(','));
 
     static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

@@ -126,6 +126,28 @@ public class OddArrowTests
         Assert.Equal(0.1 * density[3] / all, odd.Probabilities["3"], 1e-6);
     }
 
+    [Fact] // two pairs apart, and three against three: they differ, but either side might be the odd one
+    public void Half_of_the_arrows_are_never_named()
+    {
+        double[] near = [0, 0.1, -0.1], far = [9, 9.1, 8.9];
+        NumberedArrows<Length> pairs = NumberedArrows.Of([NumberedArrowsTests.End([near, near, far, far])], Axis.Vertical, 0.9);
+        NumberedArrows<Length> threes = NumberedArrows.Of([NumberedArrowsTests.End([near, near, near, far, far, far])], Axis.Vertical, 0.9);
+        Assert.True(pairs.Probability < 1e-6 && threes.Probability < 1e-6);
+        Assert.Empty(pairs.FindOdd(0.05, Prior).Odd);
+        Assert.Empty(threes.FindOdd(0.05, Prior).Odd);
+        Assert.True(pairs.FindOdd(0.05, Prior).Steps[0].Named);
+        Assert.Equal(2, NumberedArrows.Of([NumberedArrowsTests.End([near, near, near, far, far])], Axis.Vertical, 0.9).FindOdd(0.05, Prior).Odd.Count);
+    }
+
+    [Fact] // the determinant alone is about 1e390 here
+    public void Many_arrows_shot_often_leave_probabilities_that_are_numbers()
+    {
+        var simulated = new Simulated(77);
+        double[][] y = [.. Enumerable.Range(0, 150).Select(i => Enumerable.Range(0, 20).Select(_ => (i == 4 ? 3 : 0) + simulated.Normal()).ToArray())];
+        OddArrow<Length> odd = NumberedArrows.Of([NumberedArrowsTests.End(y)], Axis.Vertical, 0.9).FindOdd(0.05, new(0.5, 3, 4.5));
+        Assert.Equal(1, odd.Probabilities.Values.Sum() + odd.NoneProbability, 1e-9);
+    }
+
     [Fact]
     public void Fewer_shots_than_needed_ask_for_more()
     {

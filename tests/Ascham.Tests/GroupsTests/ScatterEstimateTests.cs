@@ -169,6 +169,19 @@ public class ScatterEstimateTests
     public void Hit_probability_is_covered_as_stated(ScatterShape shape, CentreAssumption centre) =>
         Assert.InRange(HitStudyRow.Run(shape, centre, shape == ScatterShape.Round ? 1 : 2, 6, 0.5, 1.5, 150, 900).Held, 0.81, 1);
 
+    [Theory] // a mean all but on the aim, and a draw far out: the root lies far below the first guess
+    [InlineData(5.7548e-5, 0.99997113)]
+    [InlineData(1.5480e-4, 0.99989235)]
+    [InlineData(0.5, 0.9999999)]
+    [InlineData(3, 0.4)]
+    public void Centres_are_drawn_for_any_mean(double found, double share)
+    {
+        double distance = Noncentrality.Axial(found, share), root = Math.Sqrt(2);
+        double farther = (MathNet.Numerics.SpecialFunctions.Erfc((found - distance) / root) + MathNet.Numerics.SpecialFunctions.Erfc((found + distance) / root)) / 2;
+        Assert.Equal(share, farther, 1e-5);
+        Assert.InRange(distance, 0.1, found + 6);
+    }
+
     [Fact]
     public void First_arrows_are_kept_apart()
     {

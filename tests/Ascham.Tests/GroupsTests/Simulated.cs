@@ -36,6 +36,9 @@ sealed class Simulated(int seed)
         Called = called,
     };
 
+    /// <summary>A number between 0 and 1.</summary>
+    public double Uniform() => random.NextDouble();
+
     /// <summary>A standard normal number (Box and Muller).</summary>
     public double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
