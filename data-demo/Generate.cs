@@ -333,7 +333,7 @@ sealed class TouchingVaneScenario(int seed) : ChangeScenario(seed)
     static readonly Setup Rowan = InventedBow.Setup with
     {
         Name = "rowan",
-        Bow = new() { PeakWeight = 250.Newtons, DrawLength = 710.Millimetres, LaunchSpeed = 83.MetresPerSecond, LaunchSpeedSd = 0.6.MetresPerSecond, Hand = Hand.Right },
+        Bow = new() { PeakWeight = 250.0.Newtons, DrawLength = 710.Millimetres, LaunchSpeed = 83.0.MetresPerSecond, LaunchSpeedSd = 0.6.MetresPerSecond, Hand = Hand.Right },
         Arrow = new() { Mass = 26.Grams, ShaftDiameter = 5.6.Millimetres, Length = 715.Millimetres, DragConstant = 0.0017.PerMetre },
         Sight = new() { PeepToPin = 800.Millimetres, PeepHeight = 108.Millimetres, TapePerPinTravel = 1, Increases = ScaleDirection.Down },
         Range = InventedBow.Setup.Range with { LongestSafeDistance = 70.Metres, ButtBelow = 600.Millimetres, ButtAbove = 600.Millimetres, ButtLeft = 600.Millimetres, ButtRight = 600.Millimetres },
