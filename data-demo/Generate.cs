@@ -304,7 +304,7 @@ sealed class LostWeightScenario(int seed) : ChangeScenario(seed)
         const double Weight = 57, Lost = 3.5, Speed = 266;
         double slower = Speed * Math.Sqrt((Weight - Lost) / Weight); // stored energy follows the peak
         SightModel after = InventedBow.Today with { LaunchSpeed = slower.FeetPerSecond };
-        Length[] distances = [.. new[] { 20, 30, 40, 50, 60 }.Select(y => y.Yards)];
+        Length[] distances = [.. new[] { 20, 40, 60 }.Select(y => y.Yards)];
         Shot[] before = [.. Shots(Then, InventedBow.Today, InventedBow.Today, distances, 6, 1.1, 0.2)], now = [.. Shots(Now, InventedBow.Today, after, distances, 6, 1.1, 0.2)];
         Session[] sessions = [Day(Then, 29, "alder", 0.2.Yards, 0.008.Inches), Day(Now, 44, "alder", 0.2.Yards, 0.008.Inches)];
         string[] log =
@@ -327,7 +327,7 @@ sealed class LostWeightScenario(int seed) : ChangeScenario(seed)
     }
 }
 
-/// <summary>A vane that touches the rest in passing: drag up by two fifths, scatter up by a quarter. Another bow, in metres.</summary>
+/// <summary>A vane that touches the rest in passing: drag up by six tenths, scatter up by a quarter. Another bow, in metres.</summary>
 sealed class TouchingVaneScenario(int seed) : ChangeScenario(seed)
 {
     static readonly Setup Rowan = InventedBow.Setup with
@@ -342,8 +342,8 @@ sealed class TouchingVaneScenario(int seed) : ChangeScenario(seed)
     internal void Write(string folder)
     {
         SightModel before = InventedBow.Today with { Geometry = Rowan.Sight, LaunchSpeed = Rowan.Bow.LaunchSpeed, Drag = Drag.FromConstant(Rowan.Arrow.DragConstant!.Value) };
-        SightModel after = before with { Drag = Drag.FromConstant(1.4 * Rowan.Arrow.DragConstant!.Value) };
-        double at30 = 83 * Math.Exp(-0.0017 * 30), then30 = 83 * Math.Exp(-1.4 * 0.0017 * 30); // speed falls by its k-th part every metre
+        SightModel after = before with { Drag = Drag.FromConstant(1.6 * Rowan.Arrow.DragConstant!.Value) };
+        double at30 = 83 * Math.Exp(-0.0017 * 30), then30 = 83 * Math.Exp(-1.6 * 0.0017 * 30); // speed falls by its k-th part every metre
         Length[] distances = [.. new[] { 18, 30, 40, 50, 60, 70 }.Select(m => m.Metres)];
         Shot[] shots = [.. Shots(Then, before, before, distances, 6, 1.0, 0.2)], now = [.. Shots(Now, before, after, distances, 6, 1.25, 0.2)];
         Session[] sessions = [Day(Then, 30, "rowan", 0.2.Metres, 0.2.Millimetres), Day(Now, 37, "rowan", 0.2.Metres, 0.2.Millimetres)];

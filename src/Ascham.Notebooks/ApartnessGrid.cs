@@ -49,7 +49,7 @@ public static class ApartnessGrid
             Table.From(all, ("if this is true", p => p.True.Name(), 0), ("against", p => NameOf(p.Rival), 0), ("odds gained", p => Odds(p.Odds), 0)),
             $"Odds below {Enough} to 1 (outlined) tell nothing: "
             + (confused.Length == 0 ? "no two causes here are left confused." : $"{confused.Length} {(confused.Length == 1 ? "pair is" : "pairs are")} left confused.")
-            + " Beliefs before the evidence, and signs that were looked for, come on top.");
+            + " Odds below 1 mean that such a case would rather be taken for the other. Beliefs before the evidence, and signs that were looked for, come on top.");
     }
 
     static string NameOf(Cause? cause) => cause is { } c ? c.Name() : "nothing";

@@ -5,7 +5,7 @@ using Plotly.NET;
 /// <summary>Draws probabilities of named things side by side, before and after something was learnt.</summary>
 public static class ProbabilityBars
 {
-    const int MostRows = 24, MostSeries = 3, RowHeight = 30;
+    const int MostRows = 24, MostSeries = 3;
 
     /// <summary>Draws the chart.</summary>
     /// <param name="title">Title of the figure.</param>
@@ -29,14 +29,15 @@ public static class ProbabilityBars
             throw new ArgumentOutOfRangeException(nameof(rows), "A probability must be from 0 to 1.");
         }
 
+        int rowHeight = 24 + (8 * series.Count);
         double[] at = [.. Enumerable.Range(0, all.Count).Select(i => (double)i)];
         double Beside(int s) => series.Count == 1 ? 0 : 0.44 * (s / (series.Count - 1.0) - 0.5);
         List<Trace> traces = [.. series.SelectMany((name, s) => Drawn(all, at, name, s, Beside(s)))];
         traces.Add(Look.Scatter([100 * asked, 100 * asked], [-0.6, all.Count - 0.4], $"asked for, {NumberText.Percent(asked)}", ("mode", "lines"), ("line", new { color = Look.Grey, dash = "dash", width = 2 }), ("hoverinfo", "skip")));
         var names = Look.Axis("", (all.Count - 0.4, -0.6));
-        (names["tickvals"], names["ticktext"], names["showgrid"], names["zeroline"]) = (at, all.Select(r => Markup.Wrapped(r.Name, 22)), false, false);
+        (names["tickvals"], names["ticktext"], names["showgrid"], names["zeroline"]) = (at, all.Select(r => Markup.Wrapped(r.Name, 30)), false, false);
         int legend = 22 * (series.Count + 1);
-        var chart = Look.Chart(traces, 110 + (RowHeight * all.Count), new() { ["margin.t"] = 24 + legend, ["height"] = 110 + legend + (RowHeight * all.Count) },
+        var chart = Look.Chart(traces, 110 + (rowHeight * all.Count), new() { ["margin.t"] = 24 + legend, ["height"] = 110 + legend + (40 * all.Count), ["yaxis.ticktext"] = all.Select(r => Markup.Wrapped(r.Name, 14)) },
             ("xaxis", Look.Axis("probability (%)", (0, 112))), ("yaxis", names), ("showlegend", true), ("legend", Look.LegendOnTop), ("margin", new { l = 16, r = 16, t = 60, b = 16 }));
         return chart.ToFigure(title, $"Probabilities. {string.Join(" ", all.Select(r => $"{r.Name}: {string.Join(", ", r.Probabilities.Select((p, s) => $"{NumberText.Percent(p)} ({series[s]})"))}."))} Asked for: {NumberText.Percent(asked)}.",
             Table.From([.. (string[])["", .. series.Select(s => $"{s} (%)")]], all.Select(r => (IEnumerable<object?>)[r.Name, .. r.Probabilities.Select(p => NumberText.Fixed(100 * p, 1))])),

@@ -40,7 +40,7 @@ public static class TestLadder
             narrow[$"annotations.{i}.text"] = Markup.Wrapped(Words(best[i], Share(best[i].Information)), 46);
         }
 
-        (narrow["height"], narrow["yaxis.range"]) = (100 + (66 * best.Count), new[] { best.Count - 0.4, -0.95 });
+        (narrow["height"], narrow["yaxis.range"]) = (100 + (88 * best.Count), new[] { best.Count - 0.4, -0.95 });
         var chart = Look.Chart([trace], 100 + (RowHeight * best.Count), narrow,
             ("xaxis", Look.Axis("doubt removed per minute (%)", (-0.01 * top, 1.06 * top))), ("yaxis", names), ("annotations", notes), ("margin", new { l = 16, r = 16, t = 12, b = 16 }));
         return chart.ToFigure(title,

@@ -49,6 +49,27 @@ public static class Signature
     }
 }
 
+/// <summary>What a ranked cause would do by itself.</summary>
+public static class SignatureOfRanked
+{
+    /// <summary>Flies a cause at the size that the evidence gives it when it alone is at work, the sight on its mark at every distance.</summary>
+    /// <param name="ranking">The ranking.</param>
+    /// <param name="cause">A cause considered in it.</param>
+    /// <param name="distances">Distances; positive.</param>
+    /// <param name="shotBefore">Arrows of the string shot before, on average; only fatigue asks.</param>
+    /// <returns>How far impacts move, point by point.</returns>
+    /// <exception cref="ArgumentException">The cause was ruled out by the priors.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A distance is not positive.</exception>
+    public static IReadOnlyList<SignaturePoint> Signature(this Ranking ranking, Cause cause, IEnumerable<Length> distances, double shotBefore = 2.5)
+    {
+        ArgumentNullException.ThrowIfNull(ranking);
+        Weighed alone = ranking.Weighed.FirstOrDefault(w => w.Hypothesis.Causes is [var only] && only == cause)
+            ?? throw new ArgumentException($"{cause.Key()} was ruled out by the priors.", nameof(cause));
+        double[] delta = alone.AtNode(ScatterNodes.Middle).Mean;
+        return Causes.Signature.Of(ranking.Evidence.Bow, cause, [.. alone.Hypothesis.Means.Select((mean, i) => mean + delta[i])], distances, shotBefore);
+    }
+}
+
 /// <summary>How far impacts move at one distance.</summary>
 /// <param name="Distance">Distance along the line of sight.</param>
 /// <param name="Up">Up; negative when lower.</param>

@@ -2,6 +2,15 @@ namespace Ascham.Records;
 
 using UnitsNet;
 
+/// <summary>Words of the log.</summary>
+public static class LogQuantityText
+{
+    /// <summary>Gives the word by which <c>log.csv</c> names a quantity.</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>Lower case, parts joined by underscores, such as <c>peak_weight</c>.</returns>
+    public static string Word(this LogQuantity quantity) => LogVocabulary.WordOf(quantity);
+}
+
 /// <summary>One word of the log's vocabulary, and how the fields beside it are read.</summary>
 /// <param name="Quantity">What it stands for.</param>
 /// <param name="Word">How it is written.</param>
