@@ -18,7 +18,7 @@ public static class ApartnessGrid
     {
         var all = Check.Some(pairs, Most * Most, "pairs", nameof(pairs));
         Cause[] rows = [.. all.Select(p => p.True).Distinct()];
-        Cause?[] columns = [.. rows.Select(r => (Cause?)r), .. all.Any(p => p.Rival is null) ? [null] : Array.Empty<Cause?>()];
+        Cause?[] columns = [.. rows.Select(r => (Cause?)r).Concat(all.Select(p => p.Rival)).Distinct().OrderBy(c => c is null)];
         List<object> shapes = [];
         List<double> x = [], y = [];
         List<string> texts = [];
@@ -33,12 +33,12 @@ public static class ApartnessGrid
                 line = new { color = pair.Odds < Enough ? Look.Series[1].Colour : Look.FaintGrey, width = pair.Odds < Enough ? 2.5 : 1 },
             });
             (x, y) = ([.. x, column], [.. y, row]);
-            texts.Add(Odds(pair.Odds));
+            texts.Add(Odds(pair.Odds)[..^4]);
         }
 
         var trace = Look.Scatter(x, y, "odds", ("mode", "markers+text"), ("marker", new { color = "rgba(0,0,0,0)", size = 2 }), ("text", texts), ("textposition", "middle center"), ("hoverinfo", "skip"));
         var down = Look.Axis("if this is true", (rows.Length - 0.5, -0.5));
-        var across = Look.Axis("odds gained on this", (-0.5, columns.Length - 0.5));
+        var across = Look.Axis("odds gained on this, to 1", (-0.5, columns.Length - 0.5));
         (down["tickvals"], down["ticktext"], down["showgrid"], down["zeroline"]) = (Enumerable.Range(0, rows.Length), rows.Select(r => Markup.Wrapped(r.Name(), 14)), false, false);
         (across["tickvals"], across["ticktext"], across["showgrid"], across["zeroline"], across["tickangle"]) = (Enumerable.Range(0, columns.Length), columns.Select(c => Markup.Wrapped(NameOf(c), 12)), false, false, 0);
         var chart = Look.Chart([trace], 130 + (Cell * rows.Length), new() { ["xaxis.tickangle"] = -60, ["height"] = 220 + (Cell * rows.Length), ["yaxis.title.text"] = "" },

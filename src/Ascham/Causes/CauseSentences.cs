@@ -74,8 +74,8 @@ public static class CauseSentences
         }
 
         Cause[] all = [ranking.Causes[0].Cause, .. ranking.ConfusedWith];
-        string names = Joined([.. all.Select(c => c.Name())], "and"), checks = Joined([.. all.Select(BenchCheck).Distinct()], "or");
-        return $"This evidence cannot tell {names} apart (together {InHundred(ranking.BestSetProbability)}). To separate them {checks}.";
+        string names = string.Join(", ", all[..^1].Select(c => c.Name())) + " and " + all[^1].Name(), checks = string.Join("; or ", all.Select(BenchCheck));
+        return $"This evidence cannot tell {names} apart (together {InHundred(ranking.BestSetProbability)}). To separate them: {checks}.";
     }
 
     /// <summary>Says what is missing before any cause may be named.</summary>
@@ -157,8 +157,6 @@ public static class CauseSentences
         < 0.005 => "less than 1 in 100",
         _ => FormattableString.Invariant($"{100 * probability:0} in 100"),
     };
-
-    static string Joined(string[] words, string last) => words.Length == 1 ? words[0] : $"{string.Join(", ", words[..^1])} {last} {words[^1]}";
 
     static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

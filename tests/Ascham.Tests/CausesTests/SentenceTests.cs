@@ -58,9 +58,21 @@ public class SentenceTests
         Ranking ranking = Ranking.Of(Bench.Case([20, 40, 60], 12, 0.8, (CauseSize.PeakWeight, -2.0)), two);
         Assert.Equal("peak_weight", ranking.Best);
         Assert.Contains("This evidence cannot tell draw weight and arrow mass apart (together ", ranking.ConfusionSentence(), StringComparison.Ordinal);
-        Assert.EndsWith("To separate them draw the bow on a scale or weigh the arrows.", ranking.Verdict(0.9999, CauseUnits.Imperial), StringComparison.Ordinal);
+        Assert.EndsWith("To separate them: draw the bow on a scale; or weigh the arrows.", ranking.Verdict(0.9999, CauseUnits.Imperial), StringComparison.Ordinal);
         Assert.StartsWith("Cannot tell yet: nothing reaches more than 99 in 100.", ranking.Verdict(0.9999, CauseUnits.Imperial), StringComparison.Ordinal);
         Assert.All(Apartness.Of(ranking).Where(p => p.Rival is not null), p => Assert.InRange(p.Odds, 0.1, 3));
+    }
+
+    [Fact] // relation: what is told apart from nothing at all by a factor has that factor both from rows and from the whole list
+    public void Rows_are_causes_that_may_be_at_work_alone_and_every_row_stands_against_nothing()
+    {
+        var pairs = Apartness.Of(Ranking.Of(Bench.Case([20, 40, 60], 12, 0.8, (CauseSize.PeakWeight, -3.5)).With(
+            Reading.PeakWeight(Bench.Bow.PeakWeight, 0.2.PoundsForce, now: false), Reading.PeakWeight(56.5.PoundsForce, 0.2.PoundsForce, now: true)), CausePriors.Usual));
+        Assert.Equal([Cause.PeakWeight], pairs.Select(p => p.True).Distinct());
+        Assert.Equal(5, pairs.Count);
+        Assert.All(pairs, p => Assert.True(p.Odds > 1000));
+        Assert.Null(pairs[^1].Rival);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Apartness.Of(Ranking.Of(Bench.Case([20, 40], 6, 0.8), CausePriors.Usual), most: 1));
     }
 
     [Fact]
