@@ -28,6 +28,8 @@ new SameHoleScenario(seed: 4608).Write(Path.Combine(folder, "same-hole"), [(20.Y
 new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"), [(40.Yards, 30)], Angle.Zero, Angle.Zero);
 new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
 new OddArrowScenario(seed: 4613).Write(Path.Combine(folder, "odd-arrow"), 6, 8, 40.Yards, "4");
+new LostWeightScenario(seed: 4621).Write(Path.Combine(folder, "what-changed"));
+new TouchingVaneScenario(seed: 4620).Write(Path.Combine(folder, "what-changed-metric"));
 new OddArrowScenario(seed: 4615).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
 BenchScenario.Write(Path.Combine(folder, "front-of-centre"), BenchScenario.Compound);
 BenchScenario.Write(Path.Combine(folder, "front-of-centre-recurve"), BenchScenario.Recurve);
@@ -315,9 +317,119 @@ static class BenchScenario
     }
 }
 
-/// <summary>The files of one folder; marks only where the scenario has any.</summary>
+/// <summary>Two days on either side of a change, the sight set to each distance's mark; scatter 1.1 mrad a side, days 0.25 mrad, marks 0.1 mrad, ranging and setting errors shared within a station.</summary>
+abstract class ChangeScenario(int seed) : Archer(seed)
+{
+    protected const string Then = "thornmere-before", Now = "thornmere-after";
+
+    readonly Dictionary<double, (double Right, double Up)> marks = [];
+
+    protected static Session Day(string name, int day, string setup, Length distanceSd, Length settingSd) => new()
+    {
+        Name = name, Date = new(2026, day > 31 ? 9 : 8, day > 31 ? day - 31 : day), Setup = setup, DistanceSource = DistanceSource.Ranged, DistanceSd = distanceSd, SettingSd = settingSd,
+        Temperature = 17.Celsius, Pressure = 1009.Hectopascals, Wind = "calm", Note = "invented",
+    };
+
+    /// <summary>Arrows of one day: the sight stands where the first bow needs it, the second bow shoots.</summary>
+    protected IEnumerable<Shot> Shots(string session, SightModel sight, SightModel shooting, IReadOnlyList<Length> distances, int each, double scatter, double rangingYards)
+    {
+        var (right, up) = (0.25 * Normal(), 0.25 * Normal());
+        int number = 0;
+        foreach (Length distance in distances)
+        {
+            if (!marks.TryGetValue(distance.Meters, out var mark))
+            {
+                marks.Add(distance.Meters, mark = (0, 0.1 * Normal()));
+            }
+
+            Length stands = distance + (rangingYards * Normal()).Yards;
+            double centre = 1e3 * (shooting.HeightWithPinAt(sight.PinBelowPeep(distance), stands) / stands) + mark.Up + up + (0.25 * Normal());
+            for (int i = 0; i < each; i++)
+            {
+                yield return Struck(session, ++number, distance, right + (scatter * Normal()), centre + (scatter * Normal())) with { Arrow = $"{1 + i}" };
+            }
+        }
+    }
+
+    /// <summary>A reading about its true value, as it would be written down.</summary>
+    protected string Read(double truth, double sd, int decimals) => (truth + (sd * Normal())).ToString("F" + decimals, CultureInfo.InvariantCulture);
+}
+
+/// <summary>A limb bolt backed out: 3.5 lb less than the 57 lbf of the setup.</summary>
+sealed class LostWeightScenario(int seed) : ChangeScenario(seed)
+{
+    internal void Write(string folder)
+    {
+        const double Weight = 57, Lost = 3.5, Speed = 266;
+        double slower = Speed * Math.Sqrt((Weight - Lost) / Weight); // stored energy follows the peak
+        SightModel after = InventedBow.Today with { LaunchSpeed = slower.FeetPerSecond };
+        Length[] distances = [.. new[] { 20, 40, 60 }.Select(y => y.Yards)];
+        Shot[] before = [.. Shots(Then, InventedBow.Today, InventedBow.Today, distances, 6, 1.1, 0.2)], now = [.. Shots(Now, InventedBow.Today, after, distances, 6, 1.1, 0.2)];
+        Session[] sessions = [Day(Then, 29, "alder", 0.2.Yards, 0.008.Inches), Day(Now, 44, "alder", 0.2.Yards, 0.008.Inches)];
+        string[] log =
+        [
+            "date,session,quantity,value,unit,sd,note",
+            $"2026-08-29,{Then},peak_weight,{Read(Weight, 0.3, 1)},lbf,0.3,bow scale",
+            $"2026-08-29,{Then},speed,{Read(Speed, 0.8, 1)},ft/s,0.8,mean of 5",
+            $"2026-08-29,{Then},arrow_mass,{Read(418, 0.4, 1)},gr,0.5,mean of 6",
+            $"2026-08-29,{Then},brace_height,6.25,in,0.06,",
+            $"2026-09-13,{Now},wind_felt,no,,,",
+            $"2026-09-13,{Now},witness_moved,no,,,sight and rest and nocking point",
+            $"2026-09-13,{Now},contact_marks,no,,,powdered",
+            $"2026-09-13,{Now},distances_wrong,no,,,",
+            $"2026-09-14,{Now},peak_weight,{Read(Weight - Lost, 0.3, 1)},lbf,0.3,the same bow scale",
+            $"2026-09-14,{Now},speed,{Read(slower, 0.8, 1)},ft/s,0.8,mean of 5",
+            $"2026-09-14,{Now},arrow_mass,{Read(418, 0.4, 1)},gr,0.5,mean of 6",
+            $"2026-09-14,{Now},brace_height,6.25,in,0.06,",
+        ];
+        new Scenario(InventedBow.Setup, sessions, now, []) { Baseline = before, Log = log }.Write(folder, Seed);
+    }
+}
+
+/// <summary>A vane that touches the rest in passing: drag up by six tenths, scatter up by a quarter. Another bow, in metres.</summary>
+sealed class TouchingVaneScenario(int seed) : ChangeScenario(seed)
+{
+    static readonly Setup Rowan = InventedBow.Setup with
+    {
+        Name = "rowan",
+        Bow = new() { PeakWeight = 250.0.Newtons, DrawLength = 710.Millimetres, LaunchSpeed = 83.0.MetresPerSecond, LaunchSpeedSd = 0.6.MetresPerSecond, Hand = Hand.Right },
+        Arrow = new() { Mass = 26.Grams, ShaftDiameter = 5.6.Millimetres, Length = 715.Millimetres, DragConstant = 0.0017.PerMetre },
+        Sight = new() { PeepToPin = 800.Millimetres, PeepHeight = 108.Millimetres, TapePerPinTravel = 1, Increases = ScaleDirection.Down },
+        Range = InventedBow.Setup.Range with { LongestSafeDistance = 70.Metres, ButtBelow = 600.Millimetres, ButtAbove = 600.Millimetres, ButtLeft = 600.Millimetres, ButtRight = 600.Millimetres },
+    };
+
+    internal void Write(string folder)
+    {
+        SightModel before = InventedBow.Today with { Geometry = Rowan.Sight, LaunchSpeed = Rowan.Bow.LaunchSpeed, Drag = Drag.FromConstant(Rowan.Arrow.DragConstant!.Value) };
+        SightModel after = before with { Drag = Drag.FromConstant(1.6 * Rowan.Arrow.DragConstant!.Value) };
+        double at30 = 83 * Math.Exp(-0.0017 * 30), then30 = 83 * Math.Exp(-1.6 * 0.0017 * 30); // speed falls by its k-th part every metre
+        Length[] distances = [.. new[] { 18, 30, 40, 50, 60, 70 }.Select(m => m.Metres)];
+        Shot[] shots = [.. Shots(Then, before, before, distances, 6, 1.0, 0.2)], now = [.. Shots(Now, before, after, distances, 6, 1.25, 0.2)];
+        Session[] sessions = [Day(Then, 30, "rowan", 0.2.Metres, 0.2.Millimetres), Day(Now, 37, "rowan", 0.2.Metres, 0.2.Millimetres)];
+        string[] log =
+        [
+            "date,session,quantity,value,unit,sd,distance_m,note",
+            $"2026-08-30,{Then},peak_weight,{Read(250, 1.5, 0)},N,1.5,,",
+            $"2026-08-30,{Then},speed,{Read(83, 0.25, 1)},m/s,0.25,,mean of 5",
+            $"2026-08-30,{Then},speed_downrange,{Read(at30, 0.3, 1)},m/s,0.3,30,mean of 6",
+            $"2026-09-06,{Now},wind_felt,no,,,,",
+            $"2026-09-06,{Now},contact_marks,yes,,,,powder gone from one vane",
+            $"2026-09-06,{Now},peak_weight,{Read(250, 1.5, 0)},N,1.5,,",
+            $"2026-09-06,{Now},speed,{Read(83, 0.25, 1)},m/s,0.25,,mean of 5",
+            $"2026-09-06,{Now},speed_downrange,{Read(then30, 0.3, 1)},m/s,0.3,30,mean of 6",
+        ];
+        new Scenario(Rowan, sessions, now, []) { Baseline = shots, Log = log }.Write(folder, Seed, semicolons: true);
+    }
+}
+
+/// <summary>The files of one folder; marks, a baseline and a log only where the scenario has any.</summary>
 sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyList<Shot> Shots, IReadOnlyList<Mark> Marks)
 {
+    internal IReadOnlyList<Shot> Baseline { get; init; } = [];
+
+    /// <summary>Lines of the log, head first.</summary>
+    internal IReadOnlyList<string> Log { get; init; } = [];
+
     /// <summary>Itself, or the setup in metric units where distances are in metres.</summary>
     internal Scenario In(Length distance) => distance.Unit == LengthUnit.Meter ? this with { Setup = Metric().Setup } : this;
 
@@ -344,7 +456,17 @@ sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyLi
             MarksFile.Write(Path.Combine(folder, "marks.csv"), new Marks(Marks, Marks[0].Distance.Unit, PositionUnit.Of(Marks[0].Position.Unit)));
         }
 
-        foreach (string name in (string[])[.. Marks.Count > 0 ? ["marks.csv"] : Array.Empty<string>(), "sessions.csv", "shots.csv"])
+        if (Baseline.Count > 0)
+        {
+            ShotsFile.Write(Path.Combine(folder, "baseline.csv"), Baseline);
+        }
+
+        if (Log.Count > 0)
+        {
+            File.WriteAllText(Path.Combine(folder, "log.csv"), string.Join("\n", Log) + "\n");
+        }
+
+        foreach (string name in new[] { "baseline.csv", "log.csv", "marks.csv", "sessions.csv", "shots.csv" }.Where(n => File.Exists(Path.Combine(folder, n))))
         {
             string path = Path.Combine(folder, name), text = $"# invented by data-demo/Generate.cs, seed {seed.ToString(CultureInfo.InvariantCulture)}\n" + File.ReadAllText(path);
             File.WriteAllText(path, semicolons ? text.Replace(',', ';').Replace("Generate.cs;", "Generate.cs,").ReplaceLineEndings("\r\n") : text);

@@ -139,6 +139,15 @@ public static class Answers
         });
     }
 
+    /// <summary>Answers with a probability, written both as value and as probability.</summary>
+    /// <param name="name">Name of the answer.</param>
+    /// <param name="probability">From 0 to 1.</param>
+    /// <returns>The answer, which shows itself.</returns>
+    /// <exception cref="ArgumentException">The name is not well formed or taken.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The probability is not from 0 to 1.</exception>
+    public static DeclaredAnswer Probability(string name, double probability) =>
+        Keep(new(name) { Value = Check.Finite(probability), Probability = OfProbability(probability), Decimals = 3 });
+
     static DeclaredAnswer Keep(DeclaredAnswer answer)
     {
         lock (Gate)

@@ -13,8 +13,8 @@ public sealed partial record DeclaredAnswer
         Name = NamePattern().IsMatch(name ?? throw new ArgumentNullException(nameof(name)))
             ? name
             : throw new ArgumentException(
-                $"The name of an answer is made of lower-case letters, digits and underscores, starts with a letter, and has a dot only inside a number "
-                + $"(corrected_mark_18.288m); it was \"{name}\".", nameof(name));
+                $"The name of an answer is made of lower-case letters, digits and underscores, starts with a letter, and has a dot only between two of them "
+                + $"(corrected_mark_18.288m, cause.drag); it was \"{name}\".", nameof(name));
 
     /// <summary>The name by which tests and scripts find the answer.</summary>
     public string Name { get; }
@@ -95,7 +95,12 @@ public sealed partial record DeclaredAnswer
         }
     }
 
-    string Said => Value is { } value ? NumberText.With(Decimals is { } d ? NumberText.Fixed(value, d) : NumberText.Plain(value), Unit ?? "") : Text!;
+    string Said => Value switch
+    {
+        { } value when value == Probability => $"probability {NumberText.Fixed(value, 3)}",
+        { } value => NumberText.With(Decimals is { } d ? NumberText.Fixed(value, d) : NumberText.Plain(value), Unit ?? ""),
+        _ => Text!,
+    };
 
     string Doubt
     {
@@ -104,10 +109,10 @@ public sealed partial record DeclaredAnswer
             string interval = Level is { } level
                 ? $" ({NumberText.Percent(level)}: {NumberText.Range(Low ?? double.NegativeInfinity, High ?? double.PositiveInfinity, Decimals ?? 2, Unit ?? "")})"
                 : "";
-            return Probability is { } p ? $"{interval}, probability {NumberText.Fixed(p, 3)}" : interval;
+            return Probability is { } p && p != Value ? $"{interval}, probability {NumberText.Fixed(p, 3)}" : interval;
         }
     }
 
-    [GeneratedRegex(@"^[a-z](?:[a-z0-9_]|(?<=[0-9])\.(?=[0-9]))*\z")]
+    [GeneratedRegex(@"^[a-z](?:[a-z0-9_]|(?<=[a-z0-9])\.(?=[a-z0-9]))*\z")]
     private static partial Regex NamePattern();
 }

@@ -1,7 +1,11 @@
 namespace Ascham.Notebooks.Tests;
 
+using Ascham.Air;
+using Ascham.Causes;
+using Ascham.Flight;
 using Ascham.Groups;
 using Ascham.Quantities;
+using Ascham.Sights;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -88,7 +92,35 @@ static class Samples
         [new("with wind and distance error", [.. Enumerable.Range(1, 12).Select(i => ((5.0 * i).Yards, Chance(1 - (0.003 * i * i))))]), new("from pegs", [.. Enumerable.Range(1, 12).Select(i => ((5.0 * i).Yards, Chance(1 - (0.002 * i * i))))])],
         [(20.0.Yards, Chance(0.95)), (40.0.Yards, Chance(0.85))], 0.8, Enumerable.Range(1, 12).Select(i => ((5.0 * i).Yards, Duration.FromSeconds(0.06 * i))), LengthUnit.Yard);
 
-    public static IReadOnlyList<Figure> AllFigures => [Face, NamedFace, TwoGroups, ManyPanels, Drop, Intervals, OpenIntervals, Residuals, Circled, Repeats, Series, HitChances];
+    static Evidence Lowered { get; } = new()
+    {
+        Bow = new()
+        {
+            Sight = new() { Geometry = new() { PeepToPin = 31.Inches, PeepHeight = 4.2.Inches, TapePerPinTravel = 1, Increases = ScaleDirection.Down }, LaunchSpeed = 266.FeetPerSecond, Drag = Drag.FromConstant(0.0017.PerMetre), Air = Air.StandardAt(Length.Zero), Gravity = Gravity.Standard },
+            PeakWeight = 57.PoundsForce, ArrowMass = 418.Grains, VirtualMass = 80.Grains, SpeedSd = 0.01, DragSd = 0.2,
+        },
+        Stations = [.. from y in (int[])[20, 40, 60] from after in (bool[])[false, true]
+                       select new StationMean { Session = after ? "now" : "then", Now = after, Distance = y.Yards, Up = (after ? -0.0011 * y * y : 0).Inches, Right = Length.Zero, Arrows = 6, ShotBefore = 2.5 }],
+        ScatterThen = new(1.1, 1.1, 15),
+        ScatterNow = new(1.1, 1.1, 15),
+    };
+
+    /// <summary>A ranking in honest doubt.</summary>
+    public static Ranking Doubt { get; } = Ranking.Of(Lowered, CausePriors.Usual);
+
+    public static TestPlan Plan { get; } = NextTest.Plan(Doubt, new() { LongestSafeDistance = 80.Yards, Distances = [20.Yards, 40.Yards, 60.Yards, 80.Yards] });
+
+    public static Figure Shifts => ShiftByDistance.Draw("Shift and suspects", "shift up", StationShift.Of(Lowered, 0.9).Select(s => (s.Distance, s.Up)),
+        Doubt.Causes.Take(3).Select(c => new ShiftCurve($"{c.Cause.Name()} ({100 * c.Probability:0} %)", [.. Signature.Of(Lowered.Bow, c.Cause, [.. c.Sizes.Select(s => s.Value.Value)], Enumerable.Range(1, 12).Select(i => (5 * i).Yards)).Select(p => (p.Distance, p.Up))])),
+        0.4.Milliradians, LengthUnit.Yard, LengthUnit.Inch);
+
+    public static Figure Suspects => ProbabilityBars.Draw("Before and after", Doubt.Causes.Select(c => (c.Cause.Name(), (IReadOnlyList<double>)[c.Probability, c.Probability / 2])), ["impacts alone", "with the log"], 0.9);
+
+    public static Figure Apart => ApartnessGrid.Draw("Told apart?", Apartness.Of(Doubt));
+
+    public static Figure Ladder => TestLadder.Draw("Next", Plan);
+
+    public static IReadOnlyList<Figure> AllFigures => [Face, NamedFace, TwoGroups, ManyPanels, Drop, Intervals, OpenIntervals, Residuals, Circled, Repeats, Series, HitChances, Shifts, Suspects, Apart, Ladder];
 
     /// <summary>A page as a runner lays it out: script once in the head, then what the cells show.</summary>
     public static string Page(IEnumerable<string> outputs) => $$"""

@@ -20,8 +20,8 @@ public partial class RoomTests
         ["Causes"] = ["Quantities", "Numerics", "Air", "Arrows", "Bows", "Flight", "Sights", "Groups"],
         // Speed from sound needs the speed of sound and, for a launch speed, the flight itself.
         ["Recordings"] = ["Quantities", "Numerics", "Air", "Flight"],
-        // Records fills the types of these rooms; nothing in the library knows it.
-        ["Records"] = ["Quantities", "Air", "Arrows", "Bows", "Sights", "Groups"],
+        // Records fills the types of these rooms, Causes' readings and signs from the log among them; nothing in the library knows it.
+        ["Records"] = ["Quantities", "Air", "Arrows", "Bows", "Sights", "Groups", "Causes"],
     };
 
     [Fact]

@@ -93,9 +93,9 @@ public static class SessionsFile
         return sessions;
     }
 
-    const string Dates = "a date as year-month-day, such as 2026-09-12";
+    internal const string Dates = "a date as year-month-day, such as 2026-09-12";
 
-    static DateOnly ReadDate(Cell cell) =>
+    internal static DateOnly ReadDate(Cell cell) =>
         DateOnly.TryParseExact(cell.Text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
             ? date
             : throw cell.Wrong("is not a date", Dates);

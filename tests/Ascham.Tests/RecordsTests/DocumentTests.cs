@@ -14,7 +14,7 @@ public sealed class DocumentTests : IDisposable
     [Fact]
     public void The_examples_on_the_page_on_files_read_together()
     {
-        foreach (string name in new[] { "setup.json", "sessions.csv", "shots.csv", "marks.csv" })
+        foreach (string name in new[] { "setup.json", "sessions.csv", "shots.csv", "marks.csv", "log.csv" })
         {
             folder.Put(name, Block(name));
         }
@@ -23,7 +23,8 @@ public sealed class DocumentTests : IDisposable
         var sessions = SessionsFile.Read(SessionsFile.Beside(folder.Path("shots.csv")), setup.Sight);
         var shots = ShotsFile.Read(folder.Path("shots.csv"), setup.Sight, sessions);
         var marks = MarksFile.Read(folder.Path("marks.csv"), setup.Sight);
-        Assert.Equal((2, 3, 4), (sessions.Count, shots.Count, marks.Count));
+        var log = LogFile.Read(folder.Path("log.csv"), sessions);
+        Assert.Equal((2, 3, 4, 5), (sessions.Count, shots.Count, marks.Count, log.Count));
         Assert.All(sessions, s => Assert.Equal(setup.Name, s.Setup));
     }
 
@@ -41,6 +42,10 @@ public sealed class DocumentTests : IDisposable
         Assert.Contains("tape_per_pin_travel", keys);
         Assert.All(keys, key => Assert.Contains($"\"{key}\":", page, StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Every_word_of_the_log_is_on_the_page() =>
+        Assert.All(Enum.GetValues<LogQuantity>(), q => Assert.Contains($"`{LogVocabulary.WordOf(q)}`", Page(), StringComparison.Ordinal));
 
     static string Page() => File.ReadAllText(House.Path("docs/files.md"));
 

@@ -106,6 +106,7 @@ static class Example
         "setup.json" => SetupFile.Read(path),
         "sessions.csv" => SessionsFile.Read(path),
         "shots.csv" => ShotsFile.Read(path),
+        "log.csv" => LogFile.Read(path),
         "marks.csv" => MarksFile.Read(path, Sight with { ScaleUnit = null }),
         _ => throw new ArgumentException(path),
     };
