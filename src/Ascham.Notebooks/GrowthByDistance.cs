@@ -76,7 +76,7 @@ public static class GrowthByDistance
             (y["type"], y["dtick"], y["minor"]) = ("log", "D2", new { showgrid = false });
         }
 
-        string[] names = [.. traces.Select(t => (string)t.GetValue("name"))];
+        string[] names = [.. (band is null ? [] : (string[])[band.Name]).Concat(lines.Select(l => l.Name)).Concat(points.Select(p => p.Name)).Select(n => Markup.Wrapped(n, Look.LegendWidth))];
         int wide = 30 + (20 * ((names.Length + 2) / 3)), narrow = 30 + (20 * names.Sum(n => n.Split("<br>").Length));
         var span = Look.Span(x.Concat(points.SelectMany(p => p.Points.Select(q => q.Distance.As(distanceIn)))), 0.03);
         var chart = Look.Chart(traces, Look.Height + wide - 30, new() { ["margin.t"] = narrow, ["height"] = Look.Height + narrow - 30 },
