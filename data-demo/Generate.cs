@@ -28,7 +28,7 @@ new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"),
 new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
 new OddArrowScenario(seed: 4613).Write(Path.Combine(folder, "odd-arrow"), 6, 8, 40.Yards, "4");
 new OddArrowScenario(seed: 4615).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
-new FarScenario(seed: 4620, InventedBow.Setup with { Range = InventedBow.Setup.Range with { LongestSafeDistance = 100.Yards } }, InventedBow.Today).Write(Path.Combine(folder, "why-shoot-far"), [20.Yards, 40.Yards, 60.Yards, 80.Yards, 100.Yards], 12, 1.0, 3.FeetPerSecond);
+new FarScenario(seed: 4623, InventedBow.Setup with { Range = InventedBow.Setup.Range with { LongestSafeDistance = 100.Yards } }, InventedBow.Today).Write(Path.Combine(folder, "why-shoot-far"), [20.Yards, 40.Yards, 60.Yards, 80.Yards, 100.Yards], 12, 1.0, 3.FeetPerSecond);
 new FarScenario(seed: 4621, InventedRecurve.Setup, InventedRecurve.Today).Write(Path.Combine(folder, "why-shoot-far-metric"), [30.Metres, 50.Metres, 70.Metres], 4, 2.5, 0.5.MetresPerSecond);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;

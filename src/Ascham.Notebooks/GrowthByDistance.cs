@@ -1,5 +1,6 @@
 namespace Ascham.Notebooks;
 
+using System.Globalization;
 using Ascham.Quantities;
 using Plotly.NET;
 using UnitsNet;
@@ -34,7 +35,7 @@ public static class GrowthByDistance
     /// <param name="curves">One to four curves.</param>
     /// <param name="distanceIn">Unit of distances.</param>
     /// <param name="band">A band behind the curves; left out, none is drawn.</param>
-    /// <param name="measured">Series of points, at most two; left out, none are drawn.</param>
+    /// <param name="measured">Series of points, at most two, the second drawn a hair farther out so that it does not hide the first; left out, none are drawn.</param>
     /// <param name="logarithmic">Whether equal steps upwards are equal ratios; all values must then be positive.</param>
     /// <param name="caption">How to read the chart.</param>
     /// <returns>The figure.</returns>
@@ -69,11 +70,13 @@ public static class GrowthByDistance
         }
 
         traces.AddRange(lines.Select((l, i) => Curve(l, Look.Series[i], x, unit, far)));
-        traces.AddRange(points.Select((p, i) => Marked(p, Look.Series[i], distanceIn, unit, far)));
+        double aside = 0.009 * (x[^1] - x[0]);   // the second series, so that it does not hide the first
+        traces.AddRange(points.Select((p, i) => Marked(p, Look.Series[i], i * aside, distanceIn, unit, far)));
         var y = Look.Axis(Markup.Wrapped(NumberText.With(what, unit.Length == 0 ? "" : $"({unit})"), 42), Range(all, logarithmic));
         if (logarithmic)
         {
-            (y["type"], y["dtick"], y["minor"]) = ("log", "D2", new { showgrid = false });
+            double[] steps = [.. Enumerable.Range(-6, 13).SelectMany(e => new[] { 1.0, 2, 5 }.Select(m => m * Math.Pow(10, e)))];
+            (y["type"], y["tickvals"], y["ticktext"]) = ("log", steps, steps.Select(v => v.ToString("0.######", CultureInfo.InvariantCulture)));
         }
 
         string[] names = [.. (band is null ? [] : (string[])[band.Name]).Concat(lines.Select(l => l.Name)).Concat(points.Select(p => p.Name)).Select(n => Markup.Wrapped(n, Look.LegendWidth))];
@@ -88,10 +91,10 @@ public static class GrowthByDistance
         ("mode", "lines"), ("line", new { color = style.Colour, dash = style.Dash, width = 2.5 }),
         ("hovertemplate", $"%{{y:.3~g}} {Markup.Label(unit)} at %{{x:.4~g}} {far}<extra>{Markup.Label(curve.Name)}</extra>"));
 
-    static Trace Marked(GrowthPoints series, Look.Style style, LengthUnit distanceIn, string unit, string far)
+    static Trace Marked(GrowthPoints series, Look.Style style, double aside, LengthUnit distanceIn, string unit, string far)
     {
         var p = series.Points.Select(q => (X: q.Distance.As(distanceIn), E: q.Value)).ToArray();
-        return Look.Scatter([.. p.Select(q => q.X)], [.. p.Select(q => q.E.Value)], series.Name,
+        return Look.Scatter([.. p.Select(q => q.X + aside)], [.. p.Select(q => q.E.Value)], series.Name,
             ("mode", "markers"), ("marker", new { color = style.Colour, symbol = style.Symbol, size = 10 }),
             ("error_y", new { type = "data", symmetric = false, array = p.Select(q => q.E.High - q.E.Value), arrayminus = p.Select(q => q.E.Value - q.E.Low), color = style.Colour, thickness = 2, width = 6 }),
             ("hovertemplate", $"%{{y:.3~g}} {Markup.Label(unit)} at %{{x:.4~g}} {far}<extra>{Markup.Label(series.Name)}</extra>"));
