@@ -95,7 +95,6 @@ public class ScatterGrowthTests
     }
 
     [Theory] // coverage of 90 % intervals when a fixed part is looked for as well
-    [InlineData(0.0, 1.0, 1.65)]
     [InlineData(0.03, 1.0, 1.65)]
     public void Three_parts_are_held_as_often_as_stated(double fix, double angle, double drop)
     {
