@@ -33,6 +33,8 @@ new TouchingVaneScenario(seed: 4620).Write(Path.Combine(folder, "what-changed-me
 new OddArrowScenario(seed: 4615).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
 BenchScenario.Write(Path.Combine(folder, "front-of-centre"), BenchScenario.Compound);
 BenchScenario.Write(Path.Combine(folder, "front-of-centre-recurve"), BenchScenario.Recurve);
+new FarScenario(seed: 4623, InventedBow.Setup with { Range = InventedBow.Setup.Range with { LongestSafeDistance = 100.Yards } }, InventedBow.Today).Write(Path.Combine(folder, "why-shoot-far"), [20.Yards, 40.Yards, 60.Yards, 80.Yards, 100.Yards], 12, 1.0, 3.FeetPerSecond);
+new FarScenario(seed: 4621, InventedRecurve.Setup, InventedRecurve.Today).Write(Path.Combine(folder, "why-shoot-far-metric"), [30.Metres, 50.Metres, 70.Metres], 4, 2.5, 0.5.MetresPerSecond);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 
@@ -72,6 +74,22 @@ static class InventedBow
         Air = Air.Moist(17.Celsius, 1009.Hectopascals, 60.Percent),
         Gravity = Gravity.Standard,
     };
+}
+
+/// <summary>A recurve shot with fingers and without a peep: the eye stands for it, 110 mm above the arrow.</summary>
+static class InventedRecurve
+{
+    internal static readonly Setup Setup = InventedBow.Setup with
+    {
+        Name = "rowan",
+        Bow = new() { PeakWeight = 169.0.Newtons, LaunchSpeed = 57.MetresPerSecond, LaunchSpeedSd = 0.5.MetresPerSecond, Hand = Hand.Right },
+        Arrow = new() { Mass = 21.5.Grams, ShaftDiameter = 5.6.Millimetres, Length = 730.Millimetres, DragConstant = 0.0021.PerMetre },
+        Sight = new() { PeepToPin = 850.Millimetres, PeepHeight = 110.Millimetres, TapePerPinTravel = 1, Increases = ScaleDirection.Down },
+        Archer = new() { Name = "Sedge (invented)", ExpectedDispersion = 2.5.Milliradians },
+        Range = new() { LongestSafeDistance = 70.Metres, Backstop = "earth bank 3 m high behind the butt (invented range, Thornmere Hollow)", ButtBelow = 650.Millimetres, ButtAbove = 650.Millimetres, ButtLeft = 650.Millimetres, ButtRight = 650.Millimetres },
+    };
+
+    internal static readonly SightModel Today = InventedBow.Today with { Geometry = Setup.Sight, LaunchSpeed = Setup.Bow.LaunchSpeed, Drag = Drag.FromConstant(Setup.Arrow.DragConstant!.Value) };
 }
 
 /// <summary>Scatter of 1.1 mrad a side, centre 0.3 mrad right; ranging error 0.3 yd and setting error 0.008 in shared within a station.</summary>
@@ -420,6 +438,20 @@ sealed class TouchingVaneScenario(int seed) : ChangeScenario(seed)
         ];
         new Scenario(Rowan, sessions, now, []) { Baseline = shots, Log = log }.Write(folder, Seed, semicolons: true);
     }
+}
+
+/// <summary>One evening at several distances: the same angle of scatter a side everywhere, and arrows that leave with speeds of their own, through the flight of the bow. The sight 0.2 mrad right.</summary>
+sealed class FarScenario(int seed, Setup setup, SightModel today) : Archer(seed)
+{
+    internal void Write(string folder, Length[] distances, int arrows, double milliradians, Speed speedSd) =>
+        new Scenario(setup, [Evening("thornmere-far", 24, DistanceSource.Marked) with { Setup = setup.Name }], [.. Shots(distances, arrows, milliradians, speedSd)], []).Write(folder, Seed);
+
+    IEnumerable<Shot> Shots(Length[] distances, int arrows, double milliradians, Speed speedSd) =>
+        from i in Enumerable.Range(0, distances.Length * arrows)
+        let there = distances[i / arrows]
+        let shot = today with { LaunchSpeed = today.LaunchSpeed + (speedSd * Normal()) }
+        let high = 1000 * (shot.HeightWithPinAt(today.PinBelowPeep(there), there) / there)
+        select Struck("thornmere-far", i + 1, there, 0.2 + (milliradians * Normal()), high + (milliradians * Normal()));
 }
 
 /// <summary>The files of one folder; marks, a baseline and a log only where the scenario has any.</summary>

@@ -18,8 +18,12 @@ public sealed class ScatterGrowth
 {
     readonly ShiftKind[] kinds;
     readonly double[] variances;
+    readonly VarianceParts fit;
+    readonly int count;
+    readonly Func<double, Length> unit;
 
-    ScatterGrowth(Axis axis, Length farthest, ShiftKind[] kinds, double[] variances) => (Axis, Farthest, this.kinds, this.variances) = (axis, farthest, kinds, variances);
+    ScatterGrowth(Axis axis, Length farthest, ShiftKind[] kinds, double[] variances, VarianceParts fit, int count, Func<double, Length> unit) =>
+        (Axis, Farthest, this.kinds, this.variances, this.fit, this.count, this.unit) = (axis, farthest, kinds, variances, fit, count, unit);
 
     /// <summary>The axis.</summary>
     public Axis Axis { get; }
@@ -65,7 +69,7 @@ public sealed class ScatterGrowth
             throw new CannotTellException($"It takes groups at {kinds.Length} distances or more to tell {kinds.Length} parts of the scatter apart.");
         }
 
-        double[][] shapes = [.. distances.Select(d => kinds.Select(k => Math.Pow(d, k == ShiftKind.Constant ? 0 : k == ShiftKind.WithDistance ? 2 : 4)).ToArray())];
+        double[][] shapes = [.. distances.Select(d => Shape(kinds, d))];
         var fit = new VarianceParts(shapes, [.. all.Select(g => g.Moments.SumOf(axis))], [.. all.Select(g => g.Moments.Count - 1.0)]);
         double[] best = fit.Best(null, 0);
         int count = all.Sum(g => g.Moments.Count);
@@ -84,7 +88,7 @@ public sealed class ScatterGrowth
 
         int drop = Array.IndexOf(kinds, ShiftKind.WithSquare);
         Length farthest = all.MaxBy(g => g.Distance!.Value.Meters)!.Distance!.Value;
-        return new(axis, farthest, kinds, best)
+        return new(axis, farthest, kinds, best, fit, count, all[0].InItsUnit)
         {
             Fixed = Part(ShiftKind.Constant)?.Map(all[0].InItsUnit),
             Angle = Part(ShiftKind.WithDistance)?.Map(metres => UnitsNet.Angle.FromRadians(metres / far).ToUnit(AngleUnit.Milliradian)),
@@ -97,11 +101,31 @@ public sealed class ScatterGrowth
     /// <param name="distance">The distance; positive, and not beyond <see cref="Farthest"/>.</param>
     /// <returns>Sigma along the axis, in metres: the likeliest value, without an interval. How sure it is, those of the parts say; near a distance shot, so do the groups shot there.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="distance"/> is not positive, or beyond the farthest shot.</exception>
-    public Length SigmaAt(Length distance)
+    public Length SigmaAt(Length distance) => Length.FromMeters(Math.Sqrt(VarianceOf(ShapeAt(distance))));
+
+    /// <summary>Sigma on the face at a distance, all parts together, with its interval.</summary>
+    /// <param name="distance">The distance; positive, and not beyond <see cref="Farthest"/>.</param>
+    /// <param name="level">Level of the interval, between 0 and 1.</param>
+    /// <returns>Sigma along the axis: the sum is often well known where the parts are not. Chi-square with the degrees of freedom of Satterthwaite, from the expected information of all parts.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="distance"/> is not positive, or beyond the farthest shot; or <paramref name="level"/> is out of range.</exception>
+    /// <remarks>F. E. Satterthwaite (1946), <i>Biometrics Bulletin</i> 2, 110-114. Exact with one part, and with as many distances as parts where none is zero. Coverage: docs/limits.md.</remarks>
+    public Estimate<Length> SigmaAt(Length distance, double level)
     {
-        double share = Require.InRange(distance.Meters, double.Epsilon, Farthest.Meters * (1 + 1e-9), "m", nameof(distance)) / Farthest.Meters;
-        return Length.FromMeters(Math.Sqrt(kinds.Zip(variances, (k, v) => v * Math.Pow(share, k == ShiftKind.Constant ? 0 : k == ShiftKind.WithDistance ? 2 : 4)).Sum()));
+        Require.Level(level);
+        double[] shape = ShapeAt(distance);
+        double sigma = Math.Sqrt(VarianceOf(shape)), freedom = fit.Freedom(shape, variances);
+        Length End(double share) => unit(sigma * Math.Sqrt(freedom / ChiSquared.InvCDF(freedom, share)));
+        return new(unit(sigma), unit(sigma / Math.Sqrt(2 * freedom)), End((1 + level) / 2), End((1 - level) / 2), level, count,
+            "sum of the parts, chi-square with Satterthwaite's degrees of freedom, normal impacts");
     }
+
+    double[] ShapeAt(Length distance) =>
+        Shape(kinds, Require.InRange(distance.Meters, double.Epsilon, Farthest.Meters * (1 + 1e-9), "m", nameof(distance)) / Farthest.Meters);
+
+    double VarianceOf(double[] shape) => shape.Zip(variances, (s, v) => s * v).Sum();
+
+    static double[] Shape(ShiftKind[] kinds, double share) =>
+        [.. kinds.Select(k => Math.Pow(share, k == ShiftKind.Constant ? 0 : k == ShiftKind.WithDistance ? 2 : 4))];
 
     static Group[] Known(IEnumerable<Group> groups)
     {

@@ -86,6 +86,16 @@ sealed class VarianceParts
         return twice <= 0 ? 1 : (1 - ChiSquared.CDF(1, twice)) / 2;
     }
 
+    /// <summary>Degrees of freedom of a sum of the parts: twice its square over its variance, from the expected information.</summary>
+    internal double Freedom(double[] sum, double[] amounts)
+    {
+        double[] variance = [.. squares.Select((_, i) => Variance(amounts, i))];
+        var information = Matrix<double>.Build.Dense(parts, parts, (a, b) => freedom.Select((f, i) => f / 2 * shapes[i][a] * shapes[i][b] / (variance[i] * variance[i])).Sum());
+        var weights = Vector<double>.Build.Dense(sum);
+        double value = amounts.Zip(sum, (a, s) => a * s).Sum();
+        return 2 * value * value / (weights * information.Solve(weights));
+    }
+
     internal double Likelihood(double[] amounts)
     {
         double sum = 0;

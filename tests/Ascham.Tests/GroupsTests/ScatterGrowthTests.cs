@@ -53,6 +53,64 @@ public class ScatterGrowthTests
         }
     }
 
+    [Fact] // relation: one part rests on all degrees of freedom; as many parts as distances leave each distance its own
+    public void Sigma_at_a_distance_has_the_interval_of_the_arrows_that_tell_it()
+    {
+        Group[] groups = Shoot(new Simulated(7), 8, 0, 1, 0);
+        Estimate<Length> one = ScatterGrowth.Of(groups, Axis.Vertical, [ShiftKind.WithDistance], 0.9).SigmaAt(50.Metres, 0.9);
+        Estimate<Angle> pooled = Dispersion.PooledAngle(groups, Axis.Vertical, 0.9).Estimate;
+        Assert.Equal(pooled.Low.Radians * 50, one.Low.Meters, 1e-9);
+        Assert.Equal(pooled.High.Radians * 50, one.High.Meters, 1e-9);
+
+        Group[] three = [.. new[] { (20.0, 0.022), (50, 0.06), (80, 0.115) }.Select(g => Square(g.Item2, g.Item1))];
+        Estimate<Length> own = three[1].Dispersion(Axis.Vertical, 0.9).Estimate, apart = ScatterGrowth.Of(three, Axis.Vertical, Parts, 0.9).SigmaAt(50.Metres, 0.9);
+        Assert.Equal(own.Low.Meters, apart.Low.Meters, 1e-6);
+        Assert.Equal(own.High.Meters, apart.High.Meters, 1e-5 * own.High.Meters);
+    }
+
+    [Theory] // coverage of 90 % intervals of sigma at the nearest and the farthest distance; 4 standard errors of 0.9 in 300 are 0.07
+    [InlineData(12, 1.0, 1.65, 0.83)]
+    [InlineData(4, 2.5, 0.0, 0.83)]
+    [InlineData(4, 0.5, 3.0, 0.83)]
+    public void Sigma_at_a_distance_is_held_as_often_as_stated(int n, double angle, double drop, double least)
+    {
+        var simulated = new Simulated(8);
+        int near = 0, far = 0;
+        for (int k = 0; k < 300; k++)
+        {
+            ScatterGrowth growth = ScatterGrowth.Of(Shoot(simulated, n, 0, angle, drop), Axis.Vertical, Parts[1..], 0.9);
+            near += Held(growth, 20);
+            far += Held(growth, 80);
+        }
+
+        Assert.InRange(near / 300.0, least, 1);
+        Assert.InRange(far / 300.0, least, 1);
+
+        int Held(ScatterGrowth growth, double metres)
+        {
+            Estimate<Length> sigma = growth.SigmaAt(metres.Metres, 0.9);
+            double truth = 1e-3 * metres * double.Hypot(angle, drop * metres / 80);
+            return sigma.Low.Meters <= truth && truth <= sigma.High.Meters ? 1 : 0;
+        }
+    }
+
+    [Theory] // coverage of 90 % intervals when a fixed part is looked for as well
+    [InlineData(0.03, 1.0, 1.65)]
+    public void Three_parts_are_held_as_often_as_stated(double fix, double angle, double drop)
+    {
+        var simulated = new Simulated(9);
+        int[] held = new int[3];
+        for (int k = 0; k < 300; k++)
+        {
+            ScatterGrowth growth = ScatterGrowth.Of(Shoot(simulated, 12, fix, angle, drop), Axis.Vertical, Parts, 0.9);
+            held[0] += growth.Fixed!.Low.Meters <= fix && fix <= growth.Fixed.High.Meters ? 1 : 0;
+            held[1] += growth.Angle!.Low.Milliradians <= angle && angle <= growth.Angle.High.Milliradians ? 1 : 0;
+            held[2] += growth.Drop!.Low.Meters <= drop * 0.08 && drop * 0.08 <= growth.Drop.High.Meters ? 1 : 0;
+        }
+
+        Assert.All(held, h => Assert.InRange(h / 300.0, 0.83, 1));
+    }
+
     [Theory] // coverage of 90 % intervals of the angle and of the drop part; 4 standard errors of 0.9 in 300 are 0.07; zero is held more often
     [InlineData(1, 0.0, 12, 0.90)]
     [InlineData(1, 2.0, 12, 0.83)]
@@ -96,6 +154,7 @@ public class ScatterGrowthTests
         Assert.Throws<ArgumentException>(() => ScatterGrowth.Of(groups, Axis.Vertical, [], 0.9));
         Assert.Throws<ArgumentException>(() => ScatterGrowth.Of([Group.Of(Simulated.Of((0, 0), (1, 1)))], Axis.Vertical, [ShiftKind.Constant], 0.9));
         Assert.Throws<ArgumentOutOfRangeException>(() => ScatterGrowth.Of(groups, Axis.Vertical, [ShiftKind.WithDistance], 0.9).SigmaAt(200.Metres));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ScatterGrowth.Of(groups, Axis.Vertical, [ShiftKind.WithDistance], 0.9).SigmaAt(80.Metres, 1));
     }
 
     // Groups at 20 to 80 m; sigma of parts as a length in m, an angle in mrad, and mrad at 80 m.
