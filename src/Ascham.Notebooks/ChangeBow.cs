@@ -3,6 +3,7 @@ namespace Ascham.Notebooks;
 using System.Globalization;
 using Ascham.Air;
 using Ascham.Causes;
+using Ascham.Flight;
 using Ascham.Groups;
 using Ascham.Records;
 using Ascham.Sights;
@@ -81,7 +82,9 @@ static class ChangeBow
         }
 
         Length pin = station.SightAngle is { } angle ? sight.Geometry.PeepToPin * Math.Tan(angle.Radians) : sight.PinBelowPeep(station.Distance);
-        return station with { Up = station.Up - ((sight with { Air = air }).HeightWithPinAt(pin, station.Distance) - sight.HeightWithPinAt(pin, station.Distance)) };
+        // A drag constant belongs to the air it was measured in: the setup's.
+        SightModel there = sight with { Air = air, Drag = Drag.FromConstant(sight.Drag.ConstantIn(sight.Air), sight.Air) };
+        return station with { Up = station.Up - (there.HeightWithPinAt(pin, station.Distance) - sight.HeightWithPinAt(pin, station.Distance)) };
     }
 
     public static IEnumerable<string> AirCautions(Dictionary<string, Air?> airs, Air usual)

@@ -5,7 +5,7 @@ using Ascham.Quantities;
 /// <summary>How well the evidence tells one cause from another.</summary>
 /// <param name="True">The cause taken as true, at its most probable size.</param>
 /// <param name="Rival">The cause it is held against; <see langword="null"/> for nothing at all.</param>
-/// <param name="Odds">Odds for the true one that impacts and readings like these would be expected to give, before beliefs and signs; 1 tells nothing.</param>
+/// <param name="Odds">Odds for the true one that impacts and readings like these would be expected to give, with the signs seen, before beliefs; 1 tells nothing.</param>
 public sealed record Apartness(Cause True, Cause? Rival, double Odds)
 {
     /// <summary>Holds the leading causes of a ranking against one another.</summary>

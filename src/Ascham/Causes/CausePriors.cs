@@ -4,7 +4,7 @@ using Ascham.Quantities;
 
 /// <summary>What is believed before the evidence: how often each cause is met, how large, and what an ordinary day looks like.</summary>
 /// <remarks>
-/// Every number can be changed and is shown beside the answer. None of <see cref="Usual"/> has a published source: they are what bow benches
+/// Every number here can be changed. None of <see cref="Usual"/> has a published source: they are what bow benches
 /// commonly see, and docs/models/causes.md tells what wrong ones do.
 /// </remarks>
 public sealed record CausePriors
@@ -24,7 +24,7 @@ public sealed record CausePriors
         new(Cause.Cant, 0.06, [new(CauseSize.Cant, 0, 1.5)]),
         new(Cause.SightAxis, 0.03, [new(CauseSize.SightAxis, 0, 1.5)]),
         new(Cause.Air, 0.03, [new(CauseSize.Air, 0, 0.04)]),
-        new(Cause.Wind, 0.06, [new(CauseSize.TailWind, 0, 2), new(CauseSize.CrossWind, 0, 2)]),
+        new(Cause.Wind, 0.06, [new(CauseSize.TailWind, 0, 2), new(CauseSize.CrossWind, 0, 2)], Growth: 0.15, GrowthSd: 0.2),
         new(Cause.Distance, 0.03, [new(CauseSize.Distance, 0, 0.02)]),
         new(Cause.Fatigue, 0.06, [new(CauseSize.Fatigue, -0.15, 0.15)], Growth: 0.15, GrowthSd: 0.2),
         new(Cause.ArcherDay, 0.12, [new(CauseSize.DayUp, 0, 0.8), new(CauseSize.DayRight, 0, 0.8)], Growth: 0.2, GrowthSd: 0.2),
@@ -38,6 +38,18 @@ public sealed record CausePriors
 
     /// <summary>Standard deviation of the natural logarithm of scatter from one ordinary day to the next.</summary>
     public double OrdinaryScatter { get; init; } = 0.10; // common practice, no source
+
+    /// <summary>Standard deviation of how an archer's arrows rise or sink along every string, then as now, mrad per arrow.</summary>
+    public double HabitSlope { get; init; } = 0.10; // common practice, no source
+
+    /// <summary>Standard deviation of how that differs from one time to another, mrad per arrow.</summary>
+    public double OrdinarySlope { get; init; } = 0.04; // common practice, no source
+
+    /// <summary>Standard deviation, in proportion, of the peak weight as the setup states it, for a reading without one from when all was well.</summary>
+    public double StatedWeightSd { get; init; } = 0.02; // common practice, no source
+
+    /// <summary>Standard deviation, in proportion, of the arrow's mass as the setup states it.</summary>
+    public double StatedMassSd { get; init; } = 0.01; // common practice, no source
 
     /// <summary>Standard deviation of one mark of the tape, beside all that the tape gets wrong as a whole, mrad.</summary>
     public double MarkSd { get; init; } = 0.2; // common practice, no source
@@ -89,5 +101,17 @@ public sealed record CausePriors
         Require.Positive(OrdinaryScatter, "", nameof(OrdinaryScatter));
         Require.NotNegative(MarkSd, "mrad", nameof(MarkSd));
         Require.Positive(ZeroSd, "mrad", nameof(ZeroSd));
+        Require.NotNegative(HabitSlope, "mrad per arrow", nameof(HabitSlope));
+        Require.NotNegative(OrdinarySlope, "mrad per arrow", nameof(OrdinarySlope));
+        Require.NotNegative(StatedWeightSd, "", nameof(StatedWeightSd));
+        Require.NotNegative(StatedMassSd, "", nameof(StatedMassSd));
+        foreach (SignRate sign in Signs)
+        {
+            Require.Level(sign.Otherwise, $"{nameof(sign.Otherwise)} of {sign.Kind}");
+            foreach (SignGiven given in sign.Given)
+            {
+                Require.Level(given.Probability, $"{nameof(given.Probability)} of {sign.Kind} given {given.Cause.Key()}");
+            }
+        }
     }
 }

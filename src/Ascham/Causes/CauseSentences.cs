@@ -102,6 +102,11 @@ public static class CauseSentences
             return missing;
         }
 
+        if (ranking.Best == "none_fits" && ranking.NoneFits >= confidence)
+        {
+            return $"Cannot tell: none of the causes considered explains this ({InHundred(ranking.NoneFits)}). Read the instruments again, and look for what is not in the list.";
+        }
+
         string best = ranking.Best switch
         {
             "nothing" => $"Nothing changed beyond what an ordinary day brings: {InHundred(ranking.Nothing)}.",

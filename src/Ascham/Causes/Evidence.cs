@@ -29,8 +29,14 @@ public sealed record Evidence
     /// <summary>Reasons, found while the evidence was put together, why no cause may be named from it.</summary>
     public IReadOnlyList<string> Doubts { get; init; } = [];
 
-    /// <summary>Whether impacts from when all was well are among the stations.</summary>
-    public bool HasBaseline => Stations.Any(s => !s.Now);
+    /// <summary>How many impacts, farthest from their station's centre, were pulled in.</summary>
+    public int PulledIn { get; init; }
+
+    /// <summary>The outing asked about: the first session of now. What was of its day (the archer, the wind, fatigue) is taken to be gone in later ones.</summary>
+    public string? Outing => Stations.FirstOrDefault(s => s.Now)?.Session;
+
+    /// <summary>Whether fletched impacts from when all was well are among the stations.</summary>
+    public bool HasBaseline => Stations.Any(s => !s.Now && !s.Bare);
 
     /// <summary>The same with more of it.</summary>
     /// <param name="readings">Readings to add.</param>
@@ -54,6 +60,21 @@ public sealed record Evidence
         foreach (StationMean station in Stations)
         {
             station.Check();
+        }
+
+        if (Stations.Where(s => s.Now).Select(s => s.Session).Intersect(Stations.Where(s => !s.Now).Select(s => s.Session)).FirstOrDefault() is { } both)
+        {
+            throw new ArgumentException($"Session {both} is given as of then and as of now: it would seem that the archer's day is the same. Name the two outings apart.", nameof(Stations));
+        }
+
+        if (Readings.GroupBy(r => (r.Kind, r.Now, r.DistanceSi)).FirstOrDefault(g => g.Count() > 1) is { } repeated)
+        {
+            throw new ArgumentException($"{repeated.Key.Kind} is read {repeated.Count()} times from {(repeated.Key.Now ? "now" : "then")}. Give their mean as one reading: the instrument's own error does not shrink by reading it again.", nameof(Readings));
+        }
+
+        if (Signs.GroupBy(s => s.Kind).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        {
+            throw new ArgumentException($"{twice.Key} is given {twice.Count()} times; give each sign once.", nameof(Signs));
         }
 
         foreach (StringSlope slope in Slopes)

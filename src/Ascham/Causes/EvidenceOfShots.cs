@@ -44,7 +44,7 @@ public static class EvidenceOfShots
         bow.Check();
         Require.NotNegative(facts.DistanceSd.Meters, "m", nameof(facts.DistanceSd));
         Require.NotNegative(facts.SettingSd.Milliradians, "mrad", nameof(facts.SettingSd));
-        Side before = then.Count > 0 ? Side.Of(bow, then, false, facts) : new([], WithinScatter.Unknown, []), after = Side.Of(bow, now, true, facts);
+        Side before = then.Count > 0 ? Side.Of(bow, then, false, facts) : new([], WithinScatter.Unknown, [], [], 0), after = Side.Of(bow, now, true, facts);
         return new()
         {
             Bow = bow,
@@ -52,23 +52,30 @@ public static class EvidenceOfShots
             ScatterThen = before.Scatter,
             ScatterNow = after.Scatter,
             Slopes = [.. before.Slopes, .. after.Slopes],
-            Doubts = [.. Doubts(then, now)],
+            Doubts = [.. Doubts(then, now), .. before.Doubts, .. after.Doubts],
+            PulledIn = before.Pulled + after.Pulled,
         };
     }
 
     static IEnumerable<string> Doubts(IReadOnlyList<Shot> then, IReadOnlyList<Shot> now)
     {
-        string[] before = Points(then), after = Points(now);
+        string[] Named(IReadOnlyList<Shot> shots, Func<Shot, string?> of) => [.. shots.Select(of).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
+        string[] before = Named(then, s => s.PointType), after = Named(now, s => s.PointType);
+        if (before.Length > 0 && after.Length > 0 && !before.SequenceEqual(after))
+        {
+            yield return $"The sessions were shot with different points ({string.Join(", ", before)}; {string.Join(", ", after)}): a difference may be theirs. Compare like with like.";
+        }
+
+        before = Named(then, s => s.Arrow);
+        after = Named(now, s => s.Arrow);
         if (before.Length > 0 && after.Length > 0 && !before.Intersect(after).Any())
         {
-            yield return $"The sessions were shot with different points ({string.Join(", ", before)}; {string.Join(", ", after)}): a difference may be theirs.";
+            yield return $"The sessions were shot with different arrows ({string.Join(", ", before)}; {string.Join(", ", after)}): a difference may be theirs.";
         }
     }
 
-    static string[] Points(IReadOnlyList<Shot> shots) => [.. shots.Select(s => s.PointType).OfType<string>().Distinct()];
-
     /// <summary>The shots of one time.</summary>
-    sealed record Side(IReadOnlyList<StationMean> Stations, WithinScatter Scatter, IReadOnlyList<StringSlope> Slopes)
+    sealed record Side(IReadOnlyList<StationMean> Stations, WithinScatter Scatter, IReadOnlyList<StringSlope> Slopes, IReadOnlyList<string> Doubts, int Pulled)
     {
         internal static Side Of(KnownBow bow, IReadOnlyList<Shot> shots, bool isNow, ShootingFacts facts)
         {
@@ -81,6 +88,8 @@ public static class EvidenceOfShots
             List<StationMean> stations = [];
             WithinScatter scatter = WithinScatter.Unknown;
             List<StringSlope> slopes = [];
+            List<string> doubts = [];
+            int pulled = 0;
             foreach (var (kind, isBare) in new[] { (fletched, false), (bare, true) })
             {
                 if (kind.Count > 0 && StationGroup.From(kind) is var lone && lone.All(s => s.Counted == 1 && s.Impacts.Count == 1))
@@ -89,7 +98,11 @@ public static class EvidenceOfShots
                 }
                 else if (kind.Count > 0)
                 {
-                    StationCentres fit = StationCentres.Fit(StationGroup.From(PulledIn.Of(kind).Shots), facts.Butt);
+                    var (shotsUsed, count) = PulledIn.Of(kind);
+                    StationCentres fit = StationCentres.Fit(StationGroup.From(shotsUsed), facts.Butt);
+                    pulled += count;
+                    doubts.AddRange(fit.SetAside.Select(a => $"{a.Station} could not be used: {a.Reason}"));
+                    doubts.AddRange(fit.Stations.Where(c => c.EdgeAssumed).Select(c => $"{c.Station}: arrows missed and the butt's edge is not known; measure the butt, or the mean says too little."));
                     stations.AddRange(fit.Stations.Select(s => Mean(bow, s, fit, isNow, isBare, facts)));
                     if (!isBare)
                     {
@@ -99,7 +112,7 @@ public static class EvidenceOfShots
                 }
             }
 
-            return new(stations, scatter, slopes);
+            return new(stations, scatter, slopes, doubts, pulled);
         }
 
         static StationMean Mean(KnownBow bow, StationCentre centre, StationCentres fit, bool isNow, bool isBare, ShootingFacts facts)

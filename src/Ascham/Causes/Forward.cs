@@ -9,6 +9,9 @@ sealed class Forward
     internal const double Newtons = 4.4482216152605, Grain = 6.479891e-5; // exact: international pound and grain
     internal const double Mrad = 1e-3, Degree = PI / 180;
 
+    /// <summary>Sizes that another outing does not share.</summary>
+    internal static readonly CauseSize[] OfTheDay = [CauseSize.DayUp, CauseSize.DayRight, CauseSize.TailWind, CauseSize.CrossWind, CauseSize.Fatigue];
+
     readonly KnownBow bow;
     readonly double speed, weight, mass, moving, power, peepHeight, sideSet;
 
@@ -41,7 +44,8 @@ sealed class Forward
     /// <returns>The flight, its launch, and the slope of launch speed by peak weight and arrow mass.</returns>
     internal StationFlight Fly(in AimedStation station, ReadOnlySpan<double> sizes)
     {
-        double At(ReadOnlySpan<double> all, CauseSize size) => all[(int)size];
+        AimedStation aimed = station;
+        double At(ReadOnlySpan<double> all, CauseSize size) => aimed.OtherOuting && OfTheDay.Contains(size) ? 0 : all[(int)size];
         var (v, perPound, perGrain) = Launch(sizes);
         (double sin, double cos) = SinCos(At(sizes, CauseSize.Cant) * Degree);
         double elevation = station.SightAngle * cos + Mrad * (At(sizes, CauseSize.Elevation) + At(sizes, CauseSize.DayUp) + station.Place * At(sizes, CauseSize.Fatigue));
@@ -68,6 +72,7 @@ sealed class Forward
             AzimuthPerTilt = (station.SightAngle - sideSet) * Degree,
             Place = station.Place,
             Bare = station.Bare,
+            OtherOuting = station.OtherOuting,
         };
     }
 }
@@ -77,4 +82,5 @@ sealed class Forward
 /// <param name="SightAngle">Between line of sight and arrow, rad.</param>
 /// <param name="Place">Mean number of arrows of the string shot before.</param>
 /// <param name="Bare">Whether shot without vanes.</param>
-readonly record struct AimedStation(double Distance, double SightAngle, double Place, bool Bare);
+/// <param name="OtherOuting">Whether shot on another day than the one asked about: what was of the day is then gone.</param>
+readonly record struct AimedStation(double Distance, double SightAngle, double Place, bool Bare, bool OtherOuting = false);

@@ -5,8 +5,9 @@ using static System.Math;
 /// <summary>What is at work: nothing, one cause, two, or something else altogether.</summary>
 sealed class Hypothesis
 {
-    Hypothesis(IReadOnlyList<CausePrior> causes, bool somethingElse, double odds, CausePriors priors)
+    Hypothesis(IReadOnlyList<CausePrior> causes, bool somethingElse, double odds, CausePriors priors, int? oddStation = null)
     {
+        OddStation = oddStation;
         Causes = [.. causes.Select(c => c.Cause)];
         (SomethingElse, LogOdds) = (somethingElse, Log(odds));
         SizePrior[] sizes = [.. causes.SelectMany(c => c.Sizes)];
@@ -18,6 +19,9 @@ sealed class Hypothesis
     internal IReadOnlyList<Cause> Causes { get; }
 
     internal bool SomethingElse { get; }
+
+    /// <summary>Index of the one station that something else is wrong with; <see langword="null"/> when it may be any of them.</summary>
+    internal int? OddStation { get; }
 
     /// <summary>Logarithm of the odds before the evidence, against nothing at all.</summary>
     internal double LogOdds { get; }
@@ -36,7 +40,9 @@ sealed class Hypothesis
     internal double GrowthSd { get; }
 
     /// <summary>All of them: nothing first, then each cause, each pair, and something else last.</summary>
-    internal static Hypothesis[] All(CausePriors priors)
+    /// <param name="priors">The beliefs.</param>
+    /// <param name="stations">Indices of the stations of now: half of what else may be is a blunder at one of them.</param>
+    internal static Hypothesis[] All(CausePriors priors, IReadOnlyCollection<int> stations)
     {
         IReadOnlyList<CausePrior> causes = priors.Causes;
         double Odds(CausePrior cause) => cause.Rate / (1 - cause.Rate);
@@ -56,7 +62,8 @@ sealed class Hypothesis
 
         if (priors.SomethingElse > 0)
         {
-            all.Add(new([], true, priors.SomethingElse, priors));
+            all.Add(new([], true, stations.Count > 1 ? priors.SomethingElse / 2 : priors.SomethingElse, priors));
+            all.AddRange(stations.Where(_ => stations.Count > 1).Select(s => new Hypothesis([], true, priors.SomethingElse / 2 / stations.Count, priors, s)));
         }
 
         return [.. all];

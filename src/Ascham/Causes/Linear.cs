@@ -51,7 +51,7 @@ readonly record struct Posterior(double LogLikelihood, double[] Mean, double[] C
 /// <summary>A hypothesis with the weight that the evidence gives it.</summary>
 sealed class Weighed(Hypothesis hypothesis, Linear at)
 {
-    readonly List<(int Node, double Share, Posterior Sizes)> parts = [];
+    readonly List<(double Share, Posterior Sizes)> parts = [];
 
     internal Hypothesis Hypothesis { get; } = hypothesis;
 
@@ -63,13 +63,13 @@ sealed class Weighed(Hypothesis hypothesis, Linear at)
     /// <summary>Of all hypotheses; set when all are weighed.</summary>
     internal double Probability { get; set; }
 
-    /// <summary>Its sizes at every scatter looked at, with the share of each.</summary>
-    internal IReadOnlyList<(int Node, double Share, Posterior Sizes)> Parts => parts;
+    /// <summary>Its sizes at every node of the scatter, with the share of each.</summary>
+    internal IReadOnlyList<(double Share, Posterior Sizes)> Parts => parts;
 
     /// <summary>Its sizes at the middle of the grid.</summary>
-    internal Posterior Middle => parts.First(p => p.Node == ScatterNodes.Middle).Sizes;
+    internal Posterior Middle => parts[ScatterNodes.Middle].Sizes;
 
-    internal void Add(int node, double log, Posterior sizes) => parts.Add((node, log, sizes));
+    internal void Add(double log, Posterior sizes) => parts.Add((log, sizes));
 
     /// <summary>Sums over the nodes; from then on they hold shares.</summary>
     internal void Finish(double logOdds)
@@ -81,11 +81,5 @@ sealed class Weighed(Hypothesis hypothesis, Linear at)
         }
 
         Log = logOdds + top + Math.Log(sum);
-    }
-
-    internal Weighed Raised(double by)
-    {
-        Log += by;
-        return this;
     }
 }

@@ -29,7 +29,7 @@ public static class NextTest
         Weighed[] kept = [.. ranking.Weighed.Where(w => w.Probability >= Considered).OrderByDescending(w => w.Probability).Take(AtMost)];
         double sum = kept.Sum(w => w.Probability);
         double[] probabilities = [.. kept.Select(w => w.Probability / sum)];
-        TestCandidate[] candidates = [.. costs.Candidates()];
+        TestCandidate[] candidates = [.. costs.Candidates().Where(c => !ranking.Evidence.Readings.Any(r => r.Now && r.Kind == c.Reading))]; // read already: reading again tells nothing new
         var outlook = new Outlook(ranking, kept, candidates, costs);
         RankedTest[] tests = [.. candidates.Select(c => new RankedTest(c, Expected(c, outlook, kept, probabilities, ranking)))];
         double left = -probabilities.Sum(p => p * Math.Log(p));
@@ -76,5 +76,5 @@ public sealed record RankedTest(TestCandidate Test, double Information)
     public double PerMinute => Information / Test.Minutes;
 
     /// <summary>Nats per arrow; infinite for a test without arrows that tells anything.</summary>
-    public double PerArrow => Information / Test.Arrows;
+    public double PerArrow => Information > 0 ? Information / Test.Arrows : 0;
 }

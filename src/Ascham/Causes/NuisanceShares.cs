@@ -22,6 +22,10 @@ sealed class NuisanceShares
                 case RowKind.Up:
                     AddStation(i, evidence.Stations[i / 2], forward.Fly(stations[row.Station], nothing), evidence.Bow, priors);
                     break;
+                case RowKind.Slope:
+                    Column("slope")[i] = priors.HabitSlope;
+                    Column(row.Now ? "slope now" : "slope then")[i] = priors.OrdinarySlope;
+                    break;
                 case RowKind.LaunchSpeed:
                     Column("speed")[i] = forward.LaunchSpeed * evidence.Bow.SpeedSd;
                     break;
@@ -31,10 +35,10 @@ sealed class NuisanceShares
                     Column("drag")[i] = past.ByDrag(past.Flight.FinalSpeed) * evidence.Bow.DragSd;
                     break;
                 case RowKind.PeakWeight:
-                    Column("weight")[i] = 0.02 * forward.PeakWeight; // how well the setup states it; common practice, no source
+                    Column("weight")[i] = priors.StatedWeightSd * forward.PeakWeight;
                     break;
                 case RowKind.ArrowMass:
-                    Column("mass")[i] = 0.01 * forward.ArrowMass; // likewise
+                    Column("mass")[i] = priors.StatedMassSd * forward.ArrowMass;
                     break;
             }
         }
@@ -53,6 +57,8 @@ sealed class NuisanceShares
         Column("zero right")[i + 1] = side * priors.ZeroSd;
         Column("speed")[i] = up[Flight.Sensitivity.Speed] * bow.Sight.LaunchSpeed.MetersPerSecond * bow.SpeedSd;
         Column("drag")[i] = known.ByDrag(up) * bow.DragSd;
+        Column("slope")[i] = perAngle * station.ShotBefore * priors.HabitSlope;
+        Column(station.Now ? "slope now" : "slope then")[i] = perAngle * station.ShotBefore * priors.OrdinarySlope;
         Column("mark up " + at)[i] = perAngle * mark;
         Column("mark right " + at)[i + 1] = side * mark;
         Column("day up " + station.Session)[i] = perAngle * priors.OrdinaryDay;

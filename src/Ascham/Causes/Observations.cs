@@ -110,7 +110,7 @@ sealed class Observations
     {
         double distance = station.Distance.Meters;
         SightModel sight = Evidence.Bow.Sight;
-        var aimed = new AimedStation(distance, (station.SightAngle ?? sight.SightAngle(station.Distance)).Radians, station.ShotBefore, station.Bare);
+        var aimed = new AimedStation(distance, (station.SightAngle ?? sight.SightAngle(station.Distance)).Radians, station.ShotBefore, station.Bare, station.Now && station.Session != Evidence.Outing);
         stations.Add(aimed);
         StationFlight known = forward.Fly(aimed, stackalloc double[CauseText.Sizes]);
         if (!known.Met)

@@ -9,8 +9,6 @@ sealed class Outlook
 {
     const string OtherDay = "\u0001another day"; // no session of the user's can bear this name
 
-    static readonly int[] OfTheDay = [(int)CauseSize.DayUp, (int)CauseSize.DayRight, (int)CauseSize.TailWind, (int)CauseSize.CrossWind, (int)CauseSize.Fatigue];
-
     readonly Observations all;
     readonly Dictionary<(string Day, double Metres), int> rowOf = [];
     readonly Dictionary<ReadingKind, int> readingRow = [];
@@ -22,9 +20,9 @@ sealed class Outlook
     {
         weighing = ranking.Weighing;
         scatter = weighing.Nodes.At(ScatterNodes.Middle);
-        all = Lengthened(ranking, candidates, costs, out int[] seen, out int[] otherDay);
-        double[] structure = Structure(all.Shares.Columns), wider = Structure([.. all.Shares.Columns, .. SomethingElse.Columns(all)]);
-        predicted = [.. kept.Select(w => Predict(w, w.Hypothesis.SomethingElse ? wider : structure, ranking.Seen, seen, otherDay))];
+        all = Lengthened(ranking, candidates, costs, out int[] seen);
+        double[] structure = Structure(all.Shares.Columns);
+        predicted = [.. kept.Select(w => Predict(w, w.Hypothesis.SomethingElse ? Structure([.. all.Shares.Columns, .. SomethingElse.Columns(all, w.Hypothesis)]) : structure, ranking.Seen, seen))];
     }
 
     /// <summary>Outcome of a test under every hypothesis kept.</summary>
@@ -63,12 +61,11 @@ sealed class Outlook
         return (means, covariances, d);
     }
 
-    Observations Lengthened(Ranking ranking, TestCandidate[] candidates, TestCosts costs, out int[] seen, out int[] otherDay)
+    Observations Lengthened(Ranking ranking, TestCandidate[] candidates, TestCosts costs, out int[] seen)
     {
         Evidence known = ranking.Evidence;
-        StationMean now = known.Stations.LastOrDefault(s => s.Now) ?? known.Stations[^1];
+        string today = known.Outing ?? OtherDay;
         List<StationMean> stations = [.. known.Stations];
-        List<int> other = [];
         foreach (TestCandidate test in candidates)
         {
             foreach (Length distance in test.Distances)
@@ -76,16 +73,7 @@ sealed class Outlook
                 var key = (test.AnotherDay ? OtherDay : "", distance.Meters);
                 if (rowOf.TryAdd(key, 2 * stations.Count))
                 {
-                    if (test.AnotherDay)
-                    {
-                        other.AddRange([2 * stations.Count, 2 * stations.Count + 1]);
-                    }
-
-                    stations.Add(now with
-                    {
-                        Session = test.AnotherDay ? OtherDay : now.Session, Now = true, Distance = distance, SightAngle = null, Arrows = 1, Bare = false,
-                        Up = Length.Zero, Right = Length.Zero,
-                    });
+                    stations.Add(ForeseenAt(distance, test, known) with { Session = test.AnotherDay ? OtherDay : today });
                 }
             }
         }
@@ -101,8 +89,19 @@ sealed class Outlook
 
         int real = 2 * known.Stations.Count, rest = known.Slopes.Count + known.Readings.Count;
         seen = [.. Enumerable.Range(0, real), .. Enumerable.Range(2 * stations.Count, rest)];
-        otherDay = [.. other];
         return new(known with { Stations = stations, Readings = readings }, ranking.Priors);
+    }
+
+    // With the setting and ranging errors of the nearest distance shot, taken as angles.
+    static StationMean ForeseenAt(Length distance, TestCandidate test, Evidence known)
+    {
+        StationMean near = known.Stations.OrderBy(s => Math.Abs((s.Distance - distance).Meters)).ThenByDescending(s => s.Now).First();
+        double scale = distance / near.Distance;
+        return new()
+        {
+            Session = OtherDay, Now = true, Distance = distance, Up = Length.Zero, Right = Length.Zero, Arrows = 1,
+            UpSd = near.UpSd * scale, RightSd = near.RightSd * scale, ShotBefore = (test.PerDistance - 1) / 2.0,
+        };
     }
 
     static Reading Foreseen(Instrument instrument, Length? at, Ranking ranking)
@@ -136,19 +135,13 @@ sealed class Outlook
     }
 
     // Mean and covariance of every row, what was seen given; noise of rows not seen left out.
-    Predicted Predict(Weighed weighed, double[] structure, Observations known, int[] seen, int[] otherDay)
+    Predicted Predict(Weighed weighed, double[] structure, Observations known, int[] seen)
     {
         int n = all.Count, m = seen.Length, k = weighed.Hypothesis.Count;
         Linear at = Linear.At(all, weighed.Hypothesis, weighed.At.Sizes, new double[n]) ?? throw new InvalidOperationException("A flight that met its face no longer does.");
         double[] joint = [.. structure], mean = [.. at.Residual.Select(r => -r)], f = [.. at.Columns];
         for (int a = 0; a < k; a++)
         {
-            foreach (int row in otherDay.Where(_ => OfTheDay.Contains(weighed.Hypothesis.Sizes[a])))
-            {
-                mean[row] -= f[a * n + row] * weighed.Hypothesis.Means[a];
-                f[a * n + row] = 0;
-            }
-
             Add(joint, f.AsSpan(a * n, n), weighed.Hypothesis.Sds[a]);
         }
 

@@ -32,7 +32,7 @@ public sealed record SizeEstimate(CauseSize Size, Estimate<double> Value)
         {
             Hypothesis h = w.Hypothesis;
             int k = Array.IndexOf(h.Sizes, (int)size);
-            foreach (var (_, share, at) in w.Parts)
+            foreach (var (share, at) in w.Parts)
             {
                 double weight = total > 0 ? w.Probability / total * share : share / weighed.Count;
                 if (weight > Negligible)

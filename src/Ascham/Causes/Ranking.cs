@@ -12,7 +12,7 @@ public sealed class Ranking
 {
     const double Apart = 3; // odds that two causes must be expected to reach to count as told apart
     const double Considerable = 0.05;
-    const string Unexplained = "None of the causes explains this evidence: something else is at work, or two pieces of it contradict each other. Read and measure again what disagrees.";
+    const double Unusual = 4; // prior standard deviations: beyond that a blunder is likelier than the cause
 
     readonly Weighed[] weighed;
 
@@ -24,7 +24,7 @@ public sealed class Ranking
         NoneFits = weighed.Where(w => w.Hypothesis.SomethingElse).Sum(w => w.Probability);
         Causes = [.. priors.Causes.Select(c => RankedCause.Of(c.Cause, weighed, level)).OrderByDescending(c => c.Probability)];
         Table = [.. weighed.Select(w => new RankedHypothesis(w.Hypothesis.Causes, w.Hypothesis.SomethingElse, w.Probability)).OrderByDescending(h => h.Probability)];
-        Missing = [.. evidence.Missing(), .. Best == "none_fits" ? [Unexplained] : Array.Empty<string>()];
+        Missing = [.. evidence.Missing(), .. Doubtful()];
         ConfusedWith = Causes[0].Probability > Nothing ? [.. ConfusedWithBest(weighing, seen)] : [];
     }
 
@@ -52,8 +52,8 @@ public sealed class Ranking
     /// <summary>Its probability.</summary>
     public double BestProbability => Math.Max(Math.Max(Nothing, NoneFits), Causes[0].Probability);
 
-    /// <summary>Probability that the most probable cause or one that cannot be told from it is at work.</summary>
-    public double BestSetProbability => weighed
+    /// <summary>Probability that the most probable cause or one that cannot be told from it is at work; where nothing, or something else, is the most probable answer, its own.</summary>
+    public double BestSetProbability => Best is "nothing" or "none_fits" ? BestProbability : weighed
         .Where(w => w.Hypothesis.Causes.Any(c => c == Causes[0].Cause || ConfusedWith.Contains(c))).Sum(w => w.Probability);
 
     internal Evidence Evidence { get; }
@@ -82,7 +82,7 @@ public sealed class Ranking
         priors.Check();
         var seen = new Observations(evidence, priors);
         var weighing = new Weighing(seen);
-        Weighed[] weighed = weighing.Weigh(Hypothesis.All(priors));
+        Weighed[] weighed = [.. Hypothesis.All(priors, [.. Enumerable.Range(0, evidence.Stations.Count).Where(i => evidence.Stations[i].Now)]).Select(weighing.Weigh)];
         double top = weighed.Max(w => w.Log), sum = weighed.Sum(w => Math.Exp(w.Log - top));
         foreach (Weighed w in weighed)
         {
@@ -96,6 +96,25 @@ public sealed class Ranking
     /// <param name="confidence">The probability asked for, between 0 and 1.</param>
     /// <returns><see langword="false"/> when something is missing or no answer is probable enough.</returns>
     public bool IsSettled(double confidence) => Missing.Count == 0 && BestProbability >= Require.Level(confidence);
+
+    // What speaks against naming the most probable answer although it is probable.
+    IEnumerable<string> Doubtful()
+    {
+        if (Best == "none_fits")
+        {
+            yield return (NoneFits > 0.5 ? "None of the causes explains this evidence" : "Nothing stands out, and none of the causes explains this evidence well")
+                + ": something else is at work, one station was shot with a wrong setting, or two pieces of evidence contradict each other. Shoot and measure again what disagrees.";
+        }
+
+        CausePrior best = Priors.Causes.First(c => c.Cause == Causes[0].Cause);
+        foreach (var (size, prior) in Causes[0].Sizes.Zip(best.Sizes))
+        {
+            if (Best == best.Cause.Key() && Math.Abs(size.Value.Value - prior.Mean) > Unusual * prior.Sd)
+            {
+                yield return FormattableString.Invariant($"{best.Cause.Key()} would have to be {size.Value.Value:G3} {size.Size.Unit()}, far beyond what it usually is: look for a blunder first, such as a sight left at another mark.");
+            }
+        }
+    }
 
     // A rival is not told apart when, were the best cause true at its size, the odds against the rival would be expected to stay small.
     IEnumerable<Cause> ConfusedWithBest(Weighing weighing, Observations seen)

@@ -42,6 +42,13 @@ public sealed record Reading
 
     internal double DistanceSi { get; }
 
+    /// <summary>Several readings of one kind, time and place as one: their mean, with the instrument's error as of one.</summary>
+    internal static Reading MeanOf(IReadOnlyCollection<Reading> same)
+    {
+        Reading first = same.First();
+        return new(first.Kind, first.Now, same.Average(r => r.Si), same.Average(r => r.SdSi), first.DistanceSi, "SI");
+    }
+
     /// <summary>Speed as the arrow leaves.</summary>
     /// <param name="value">Mean of the readings, corrected to the bow.</param>
     /// <param name="sd">Standard error of that mean with the instrument's own error between two days; positive.</param>

@@ -65,7 +65,7 @@ public static class SignatureOfRanked
         ArgumentNullException.ThrowIfNull(ranking);
         Weighed alone = ranking.Weighed.FirstOrDefault(w => w.Hypothesis.Causes is [var only] && only == cause)
             ?? throw new ArgumentException($"{cause.Key()} was ruled out by the priors.", nameof(cause));
-        double[] delta = alone.AtNode(ScatterNodes.Middle).Mean;
+        double[] delta = alone.Middle.Mean;
         return Causes.Signature.Of(ranking.Evidence.Bow, cause, [.. alone.Hypothesis.Means.Select((mean, i) => mean + delta[i])], distances, shotBefore);
     }
 }

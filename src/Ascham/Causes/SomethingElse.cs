@@ -5,10 +5,25 @@ static class SomethingElse
 {
     // common practice, no source: wide enough to hold what the named causes do, so that it wins only where their shapes fail
     const double Common = 1.0, Apart = 0.6; // mrad
+    const double Blunder = 6; // mrad, of one station: a sight left at another mark, another pin, a wrong distance
     const double OfReading = 0.02; // of the value
 
     /// <summary>Columns over the rows, times their standard deviations.</summary>
-    internal static IEnumerable<double[]> Columns(Observations seen)
+    internal static IEnumerable<double[]> Columns(Observations seen, Hypothesis hypothesis) =>
+        hypothesis.OddStation is { } station ? AtOne(seen, station) : Anywhere(seen);
+
+    static IEnumerable<double[]> AtOne(Observations seen, int station)
+    {
+        double sd = Forward.Mrad * Blunder * seen.Evidence.Stations[station].Distance.Meters;
+        for (int axis = 0; axis < 2; axis++)
+        {
+            double[] alone = new double[seen.Count];
+            alone[2 * station + axis] = sd;
+            yield return alone;
+        }
+    }
+
+    static IEnumerable<double[]> Anywhere(Observations seen)
     {
         double[] up = new double[seen.Count], right = new double[seen.Count];
         for (int i = 0; i < seen.Count; i++)

@@ -31,6 +31,8 @@ readonly record struct StationFlight(bool Met, Sensitivity Flight, double Distan
 
     internal bool Bare { get; init; }
 
+    internal bool OtherOuting { get; init; }
+
     /// <summary>Slopes of the height on the face by every size, m per unit.</summary>
     internal void UpSlopes(Span<double> slopes)
     {
@@ -66,5 +68,9 @@ readonly record struct StationFlight(bool Met, Sensitivity Flight, double Distan
         slopes[(int)CauseSize.CrossWind] = of[Sensitivity.Across];
         slopes[(int)CauseSize.Distance] = perRange * Distance;
         slopes[(int)CauseSize.Fatigue] = elevation * Forward.Mrad * Place;
+        foreach (CauseSize size in OtherOuting ? Forward.OfTheDay : [])
+        {
+            slopes[(int)size] = 0;
+        }
     }
 }

@@ -131,7 +131,7 @@ public sealed record TestCosts
     /// <summary>Minutes that coming back on another day is held to cost.</summary>
     public double AnotherDay { get; init; } = 45;
 
-    /// <summary>The instruments at hand.</summary>
+    /// <summary>The instruments at hand; as it stands, those of a well-equipped bench. Give yours, or none.</summary>
     public IReadOnlyList<Instrument> Instruments { get; init; } =
     [
         new(ReadingKind.LaunchSpeed, 0.003, 5, 6),
@@ -190,6 +190,14 @@ public sealed record TestCosts
         Require.Positive(LongestSafeDistance.Meters, "m", nameof(LongestSafeDistance));
         Require.Positive(MinutesPerArrow, "min", nameof(MinutesPerArrow));
         Require.Positive(Walk, "m/s", nameof(Walk));
+        Require.InRange(UsualGroup, 1, 1000, "arrows", nameof(UsualGroup));
+        Require.InRange(QuickGroup, 1, 1000, "arrows", nameof(QuickGroup));
+        foreach (var (kind, arrows, minutes) in Signs)
+        {
+            Require.InRange(arrows, 0, 1000, "arrows", $"arrows of {kind}");
+            Require.NotNegative(minutes, "min", $"minutes of {kind}");
+        }
+
         Require.NotNegative(AnotherDay, "min", nameof(AnotherDay));
         Require.NotNegative(GettingReady, "min", nameof(GettingReady));
         foreach (Length distance in Distances)

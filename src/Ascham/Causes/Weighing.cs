@@ -13,64 +13,64 @@ sealed class Weighing
 {
     const int Rounds = 4;
     const double Settled = 0.02; // of a posterior standard deviation
-    const double OutOfTheRunning = 12; // nats below the best: a probability below 1 in 100,000
 
     readonly Observations seen;
     readonly ScatterNodes nodes;
     readonly double[] value;
     readonly double[][] factors; // by node: Cholesky factor of the covariance without causes
     readonly double[] logDeterminants;
-    (double[][], double[])? elseFactors;
+    readonly Dictionary<int, (double[][], double[])> elseFactors = []; // by the odd station, -1 for any
 
     internal Weighing(Observations seen)
     {
         this.seen = seen;
         nodes = new(seen.Evidence);
         value = [.. seen.Rows.Select(r => r.Value)];
-        (factors, logDeterminants) = Factor(nothing: true);
+        (factors, logDeterminants) = Factor([]);
     }
 
     internal ScatterNodes Nodes => nodes;
 
     int Rows => value.Length;
 
-    /// <summary>Weighs every hypothesis.</summary>
-    /// <remarks>All at the middle of the grid first; those out of the running there are not worth the rest of it.</remarks>
-    /// <param name="hypotheses">Nothing first.</param>
-    internal Weighed[] Weigh(IReadOnlyList<Hypothesis> hypotheses)
+    /// <summary>Weighs one hypothesis.</summary>
+    /// <param name="hypothesis">The hypothesis.</param>
+    internal Weighed Weigh(Hypothesis hypothesis)
     {
-        Weighed[] rough = [.. hypotheses.Select(h => Weigh(h, Linearised(h), ScatterNodes.Middle, ScatterNodes.Middle))];
-        double bar = rough.Max(w => w.Log) - OutOfTheRunning;
-        Weighed nothing = Whole(rough[0]);
-        double rest = nothing.Log - rough[0].Log; // what the whole grid adds, about the same for all
-        return [nothing, .. rough.Skip(1).Select(w => w.Log < bar ? w.Raised(rest) : Whole(w))];
-    }
-
-    Weighed Whole(Weighed rough) => Weigh(rough.Hypothesis, rough.At, 0, ScatterNodes.Count - 1);
-
-    Weighed Weigh(Hypothesis hypothesis, Linear at, int first, int last)
-    {
+        Linear at = Linearised(hypothesis);
         var (l, determinants) = FactorsFor(hypothesis);
         var found = new Weighed(hypothesis, at);
-        for (int node = first; node <= last; node++)
+        for (int node = 0; node < ScatterNodes.Count; node++)
         {
             Posterior posterior = Solve(at, hypothesis, l[node]);
-            found.Add(node, posterior.LogLikelihood - determinants[node] / 2 + nodes.LogWeight(node, hypothesis), posterior);
+            found.Add(posterior.LogLikelihood - determinants[node] / 2 + nodes.LogWeight(node, hypothesis), posterior);
         }
 
         found.Finish(hypothesis.LogOdds + hypothesis.LogSigns(seen.Evidence, seen.Priors));
         return found;
     }
 
-    (double[][] Factors, double[] LogDeterminants) FactorsFor(Hypothesis hypothesis) =>
-        hypothesis.SomethingElse ? elseFactors ??= Factor(nothing: false) : (factors, logDeterminants);
+    (double[][] Factors, double[] LogDeterminants) FactorsFor(Hypothesis hypothesis)
+    {
+        if (!hypothesis.SomethingElse)
+        {
+            return (factors, logDeterminants);
+        }
+
+        if (!elseFactors.TryGetValue(hypothesis.OddStation ?? -1, out var found))
+        {
+            elseFactors.Add(hypothesis.OddStation ?? -1, found = Factor([.. SomethingElse.Columns(seen, hypothesis)]));
+        }
+
+        return found;
+    }
 
     /// <summary>Covariance of the rows but for the causes, at a node; shape (rows × rows).</summary>
-    internal double[] Covariance(int node, bool nothing)
+    double[] Covariance(int node, double[][] more)
     {
         int n = Rows;
         double[] v = new double[n * n];
-        foreach (double[] column in nothing ? seen.Shares.Columns : [.. seen.Shares.Columns, .. SomethingElse.Columns(seen)])
+        foreach (double[] column in seen.Shares.Columns.Concat(more))
         {
             for (int i = 0; i < n; i++)
             {
@@ -90,7 +90,7 @@ sealed class Weighing
         return v;
     }
 
-    /// <summary>Logarithm of the odds of one hypothesis against a rival that its own most probable sizes would be expected to give, noise aside.</summary>
+    /// <summary>Logarithm of the odds of one hypothesis against a rival that its own most probable sizes would be expected to give, noise aside, and the signs seen.</summary>
     internal double ExpectedLogOdds(Weighed truth, Weighed rival)
     {
         double[] signal = new double[Rows];
@@ -104,7 +104,8 @@ sealed class Weighing
         }
 
         double Log(Weighed of) => Solve(of.At with { Residual = Less(signal, of) }, of.Hypothesis, factors[ScatterNodes.Middle]).LogLikelihood;
-        return Log(truth) - Log(rival);
+        double signs = truth.Hypothesis.LogSigns(seen.Evidence, seen.Priors) - rival.Hypothesis.LogSigns(seen.Evidence, seen.Priors);
+        return Log(truth) - Log(rival) + signs;
     }
 
     // The signal less what the hypothesis expects at its prior mean.
@@ -125,13 +126,13 @@ sealed class Weighing
     internal double NoiseOf(in Row row, double then, double now) =>
         row.Fixed + (row.Kind == RowKind.Right ? nodes.Stretch : 1) * (row.ThenPart * then + row.NowPart * now);
 
-    (double[][] Factors, double[] LogDeterminants) Factor(bool nothing)
+    (double[][] Factors, double[] LogDeterminants) Factor(double[][] more)
     {
         double[][] all = new double[ScatterNodes.Count][];
         double[] logs = new double[ScatterNodes.Count];
         for (int node = 0; node < ScatterNodes.Count; node++)
         {
-            all[node] = Covariance(node, nothing);
+            all[node] = Covariance(node, more);
             if (!SmallCholesky.TryFactor(all[node], Rows, out logs[node]))
             {
                 throw new ArgumentException("Two pieces of evidence contradict each other exactly: an error given as zero. Give each reading its error.");

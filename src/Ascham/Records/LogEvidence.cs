@@ -58,7 +58,13 @@ public sealed record LogEvidence(IReadOnlyList<Reading> Readings, IReadOnlyList<
             signs[SignKind.WitnessMoved] = true;
         }
 
-        return new(readings, [.. signs.Select(s => new Sign(s.Key, s.Value))], leftOut);
+        Reading[] means = [.. readings.GroupBy(r => (r.Kind, r.Now, r.DistanceSi)).Select(g => Reading.MeanOf([.. g]))];
+        if (means.Length < readings.Count)
+        {
+            leftOut.Add("Readings repeated with one instrument count as their mean: its own error does not shrink by reading again.");
+        }
+
+        return new(means, [.. signs.Select(s => new Sign(s.Key, s.Value))], leftOut);
     }
 
     static void AddSign(LogEntry entry, SignKind kind, HashSet<string> now, Dictionary<SignKind, bool> signs, List<string> leftOut)

@@ -6,7 +6,7 @@ using Ascham.Causes;
 static class CauseStudy
 {
     /// <summary>One case as it came out.</summary>
-    internal sealed record Outcome(string Truth, string Answer, double Probability, bool Right, bool SetRight, int Sizes, int Covered, bool Settled);
+    internal sealed record Outcome(string Truth, string Answer, double Probability, bool Right, bool SetRight, int Sizes, int Covered, bool Settled, int Arrows);
 
     internal static Outcome Run(SimulatedCase simulated, CausePriors priors, double level = 0.90)
     {
@@ -24,7 +24,7 @@ static class CauseStudy
         }
 
         bool set = simulated.IsRight(answer) || ranking.ConfusedWith.Any(c => simulated.IsRight(c.Key()));
-        return new(simulated.TruthText, answer, ranking.BestProbability, simulated.IsRight(answer), set, sizes, covered, ranking.IsSettled(0.90));
+        return new(simulated.TruthText, answer, ranking.BestProbability, simulated.IsRight(answer), set, sizes, covered, ranking.IsSettled(0.90), simulated.Count);
     }
 
     internal static Outcome[] Run(int first, int count, CausePriors truth, CausePriors priors, bool bare = false, IReadOnlyList<Cause>? forced = null) =>

@@ -13,7 +13,7 @@ using Xunit;
 public class ExactRuleTests
 {
     const int Cases = 250;
-    const double Sigma = 1.0, Arrows = 8, Shrunk = 0.25; // mrad; causes a quarter of their usual size, so that all is linear
+    const double Sigma = 0.5, Arrows = 200, Shrunk = 0.25, Day = 0.03; // mrad; causes a quarter of their usual size, so that all is linear, and many arrows of a steady archer
 
     static readonly double[] Yards = [20, 40, 60, 80];
 
@@ -24,9 +24,12 @@ public class ExactRuleTests
             Growth = 0, GrowthSd = 0, Sizes = [.. c.Sizes.Select(s => s with { Mean = Shrunk * s.Mean, Sd = Shrunk * s.Sd })],
         })],
         SomethingElse = 0,
+        OrdinaryDay = Day,
+        HabitSlope = 0,
+        OrdinarySlope = 0,
     };
 
-    readonly Hypothesis[] hypotheses = Hypothesis.All(Priors);
+    readonly Hypothesis[] hypotheses = Hypothesis.All(Priors, []);
     readonly Matrix<double>[] spread;
     readonly Vector<double>[] mean;
     readonly Matrix<double> noise;
@@ -50,24 +53,26 @@ public class ExactRuleTests
     public void Small_changes_are_judged_as_by_the_best_possible_rule()
     {
         var random = new Random(41);
-        int agreed = 0, right = 0, best = 0;
+        int agreed = 0, right = 0, best = 0, accused = 0;
         double farthest = 0;
         for (int i = 0; i < Cases; i++)
         {
             var (truth, y) = Draw(random);
             double[] exact = Exact(y);
             Ranking ranking = Ranking.Of(EvidenceOf(y), Priors);
-            var (label, p) = Best(exact);
+            var (label, _) = Best(exact);
             agreed += ranking.Best == label ? 1 : 0;
-            farthest = Math.Max(farthest, Math.Abs(p - Probability(ranking, label)));
+            farthest = Math.Max(farthest, Priors.Causes.Select(c => c.Cause.Key()).Append("nothing").Max(l => Math.Abs(Said(exact, l) - Probability(ranking, l))));
+            accused += label == "nothing" ? 0 : 1;
             right += IsRight(truth, ranking.Best) ? 1 : 0;
             best += IsRight(truth, label) ? 1 : 0;
         }
 
+        Assert.True(accused >= 0.3 * Cases, $"only {accused} cases ask anything of the rule");
         Assert.True(agreed >= 0.98 * Cases, $"{agreed} of {Cases} alike");
         Assert.InRange(right, best - 0.03 * Cases, best + 0.03 * Cases);
-        Assert.InRange(farthest, 0, 0.03);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{agreed} of {Cases} alike; right {right}, by the exact rule {best}; probabilities apart by {farthest:F4} at most");
+        Assert.InRange(farthest, 0, 0.05); // of 13 probabilities in all cases: second order of the flight
+        TestContext.Current.TestOutputHelper?.WriteLine($"{agreed} of {Cases} alike; a cause in {accused}; right {right}, by the exact rule {best}; probabilities apart by {farthest:F4} at most");
     }
 
     static bool IsRight(Hypothesis truth, string label) => label == "nothing" ? truth.Causes.Count == 0 : truth.Causes.Any(c => c.Key() == label);
@@ -76,9 +81,10 @@ public class ExactRuleTests
 
     (string Label, double Probability) Best(double[] exact)
     {
-        var causes = Priors.Causes.Select(c => (Label: c.Cause.Key(), P: hypotheses.Select((h, i) => h.Causes.Contains(c.Cause) ? exact[i] : 0).Sum()));
-        return causes.Append((Label: "nothing", P: exact[0])).MaxBy(c => c.P);
+        return Priors.Causes.Select(c => c.Cause.Key()).Append("nothing").Select(l => (l, Said(exact, l))).MaxBy(c => c.Item2);
     }
+
+    double Said(double[] exact, string label) => label == "nothing" ? exact[0] : hypotheses.Select((h, i) => h.Causes.Any(c => c.Key() == label) ? exact[i] : 0).Sum();
 
     double[] Exact(Vector<double> y)
     {
@@ -166,7 +172,7 @@ public class ExactRuleTests
                     for (int other = row % 2; other < 4; other += 2)
                     {
                         double both = 0.9144e-3 * Yards[i] * 0.9144e-3 * Yards[j];
-                        v[4 * i + row, 4 * j + other] += both * (1.0 * 1.0 + (i == j ? 0.2 * 0.2 : 0) + (row / 2 == other / 2 ? 0.25 * 0.25 : 0));
+                        v[4 * i + row, 4 * j + other] += both * (1.0 * 1.0 + (i == j ? 0.2 * 0.2 : 0) + (row / 2 == other / 2 ? Day * Day : 0));
                     }
                 }
             }

@@ -17,7 +17,7 @@ static class NextTestStudy
 
     internal static Effort Planned(int seed, IReadOnlyList<Cause> truth)
     {
-        var simulated = new SimulatedCase(seed, CausePriors.Usual, bareOfReadings: true, forced: truth);
+        var simulated = new SimulatedCase(seed, CausePriors.Usual, bareOfReadings: true, forced: truth, logged: true);
         double arrows = 0, minutes = 0;
         for (int step = 0; ; step++)
         {
@@ -39,7 +39,7 @@ static class NextTestStudy
 
     internal static Effort SixMoreEverywhere(int seed, IReadOnlyList<Cause> truth)
     {
-        var simulated = new SimulatedCase(seed, CausePriors.Usual, bareOfReadings: true, forced: truth);
+        var simulated = new SimulatedCase(seed, CausePriors.Usual, bareOfReadings: true, forced: truth, logged: true);
         TestCosts costs = simulated.Costs;
         double arrows = 0, minutes = 0;
         for (int step = 0; ; step++)

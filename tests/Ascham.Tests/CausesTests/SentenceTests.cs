@@ -85,6 +85,19 @@ public class SentenceTests
         Assert.Contains("All arrows from now were shot at about one distance", verdict, StringComparison.Ordinal);
     }
 
+    [Fact] // slower by 3 %, though weight, arrow and impacts are as they were
+    public void Readings_that_contradict_one_another_convict_nobody()
+    {
+        Evidence told = Bench.Case([20, 40, 60], 12, 0.8).With(
+            Reading.LaunchSpeed(84.0.MetresPerSecond, 0.25.MetresPerSecond, now: false), Reading.LaunchSpeed(81.5.MetresPerSecond, 0.25.MetresPerSecond, now: true),
+            Reading.PeakWeight(60.PoundsForce, 0.3.PoundsForce, now: false), Reading.PeakWeight(60.PoundsForce, 0.3.PoundsForce, now: true),
+            Reading.ArrowMass(415.Grains, 0.5.Grains, now: false), Reading.ArrowMass(415.Grains, 0.5.Grains, now: true));
+        Ranking ranking = Ranking.Of(told, CausePriors.Usual);
+        Assert.False(ranking.IsSettled(0.5));
+        Assert.Equal("none_fits", ranking.Best);
+        Assert.StartsWith("Cannot tell: none of the causes considered explains this (", ranking.Verdict(0.9, CauseUnits.Imperial), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Nothing_is_said_when_nothing_changed()
     {

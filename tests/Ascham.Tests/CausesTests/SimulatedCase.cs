@@ -19,7 +19,7 @@ sealed class SimulatedCase
     readonly List<Reading> readings = [];
     readonly List<Sign> signs = [];
 
-    internal SimulatedCase(int seed, CausePriors truth, bool bareOfReadings = false, IReadOnlyList<Cause>? forced = null, bool everyInstrument = false)
+    internal SimulatedCase(int seed, CausePriors truth, bool bareOfReadings = false, IReadOnlyList<Cause>? forced = null, bool everyInstrument = false, bool logged = false)
     {
         bow = new(seed);
         Truth = forced ?? Draw(truth, out somethingElse);
@@ -41,6 +41,11 @@ sealed class SimulatedCase
         then = bow.Shoot("then", Yards, Count, new double[CauseText.Sizes], 0, null, bow.Day());
         today = bow.Day();
         now = bow.Shoot("now", Yards, Count, Sizes, growth, odd, today);
+        foreach (Instrument instrument in Costs.Instruments.Where(_ => logged))
+        {
+            readings.Add(bow.Read(instrument, Downrange, new double[CauseText.Sizes], false)); // the log of when all was well
+        }
+
         foreach (Instrument instrument in Costs.Instruments.Where(_ => everyInstrument || (!bareOfReadings && bow.Chance(0.3))))
         {
             Read(instrument);
@@ -106,7 +111,7 @@ sealed class SimulatedCase
     {
         if (test.Reading is { } kind)
         {
-            Read(Costs.Instruments.First(i => i.Kind == kind));
+            readings.Add(bow.Read(Costs.Instruments.First(i => i.Kind == kind), Downrange, Sizes, true));
         }
         else if (test.Sign is { } sign)
         {
@@ -146,7 +151,7 @@ sealed class SimulatedCase
 
     IReadOnlyList<Cause> Draw(CausePriors priors, out bool other)
     {
-        Hypothesis[] all = Hypothesis.All(priors);
+        Hypothesis[] all = Hypothesis.All(priors, []);
         double pick = bow.Even(0, all.Sum(h => Math.Exp(h.LogOdds)));
         foreach (Hypothesis h in all)
         {

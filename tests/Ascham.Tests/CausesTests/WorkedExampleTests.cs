@@ -86,6 +86,7 @@ public class WorkedExampleTests
     [InlineData(20, .068398)]
     [InlineData(30, .016229)]
     [InlineData(40, .001382)]
+    [InlineData(50, .020681)]
     [InlineData(60, .064414)]
     [InlineData(80, .181670)]
     [InlineData(100, .290962)]

@@ -73,9 +73,9 @@ static class IntervalStudyPage
     const string OneGroupReading = "Reading: in round groups all hold as stated. In stretched groups what pools both axes falls short. One wild arrow breaks every statement of the spread, most with few arrows; regions of the centre and of the next arrow hold, being wider.";
     const string TwoGroupsReading = "Reading: the distance is cautious for every model. A single coordinate of a round model is held 80 times in 100 along the longer axis of stretched groups: use an any-shape model there. The ratio of spreads fails with a wild arrow.";
     const string StringsReading = "Reading: slopes hold, with a wild arrow too, which widens them; sigma does not then.";
-    const string HitsReading = "Reading: with the sight on, one sigma and round groups the interval is exact. About a group's own centre few arrows give intervals that lie too low: the lower end, which a hunter needs, holds more often than promised, the upper one less.";
-    const string NumberedReading = "Reading: scatter, tau, share and shrunken offsets hold, of the outermost arrow too. The plain offset of the suspect does not: it was picked for being far out.";
-    const string GrowthReading = "Reading: parts hold about as stated in sound groups; a wild arrow takes a tenth off.";
+    const string HitsReading = "Reading: with the sight on, one sigma and round groups the interval is exact. About a group's own centre few arrows give intervals that lie too low: the lower end, which a hunter needs, holds more often than promised, the upper one less. One wild arrow makes every such interval far too low, on the safe side.";
+    const string NumberedReading = "Reading: in round groups scatter, tau and share hold, and shrunken offsets nearly (85 to 89 where arrows differ by half a sigma), of the outermost arrow too; stretched groups take some points off. The plain offset of the suspect does not hold: it was picked for being far out, and the more arrows, the farther.";
+    const string GrowthReading = "Reading: parts hold about as stated in sound groups; one wild arrow takes a tenth to a fifth off.";
 
     internal static string Row(string name, string n, Tally tally) => $"| {name} | {n} | {tally.Cells()} |";
 
