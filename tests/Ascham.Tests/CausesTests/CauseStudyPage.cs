@@ -99,7 +99,7 @@ static class CauseStudyPage
             - Probabilities above 0.9 claim too much: see the last bin of the table, and by arrows below it; with wrong beliefs far too much.
             - Wind, an archer's day and a moved rest look alike to the side, and weight, mass, distance and drag look alike up and down: the probabilities say so, and a bench check settles it.
             - Two causes at once are found whole in few cases; one of the two is named as a rule.
-            - Half of the single causes of usual size are never found by either way of going on: they are small, or they look like an ordinary day. Fatigue and an archer's day are better found by shooting on than by the plan.
+            - Half of the single causes of usual size are never found by either way of going on: they are small, or they look like an ordinary day. Cant, wind and fatigue are found no oftener by the plan than by shooting on, if sooner.
             - All of it hangs on the beliefs before the evidence.
 
             Above 0.9, by arrows at each distance:
@@ -214,7 +214,7 @@ static class CauseStudyPage
         return "Share of all cases in which the true cause or its set had been found within so many minutes, in percent:\n\n| | at once | 15 | 30 | 60 | 120 | 240 |\n|---|---|---|---|---|---|---|\n"
             + $"| by the plan | {string.Join(" | ", new[] { 0.0, 15, 30, 60, 120, 240 }.Select(m => Within(all.Select(x => x.Plan), m)))} |\n"
             + $"| six more everywhere | {string.Join(" | ", new[] { 0.0, 15, 30, 60, 120, 240 }.Select(m => Within(all.Select(x => x.Six), m)))} |\n\n"
-            + "Medians count a case that was never found as endless.\n\n"
+            + "Medians count a case that was never found as endless. Every cause was drawn equally often, the rare ones far oftener than believed, so that another is found more often than one time in ten.\n\n"
             + "| cases | number | plan: arrows, median | minutes, median | found | another found | six more: arrows | minutes | found | another found |\n|---|---|---|---|---|---|---|---|---|---|\n"
             + Row("not found at once", open) + "\n" + Row("found by both ways, not at once", [.. open.Where(x => x.Plan.Reached && x.Six.Reached)]) + "\n"
             + string.Join("\n", all.GroupBy(x => x.Cause).Select(g => Row(g.Key.Key(), [.. g])));
