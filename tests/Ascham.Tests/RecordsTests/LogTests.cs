@@ -2,7 +2,6 @@ namespace Ascham.Tests.RecordsTests;
 
 using Ascham.Causes;
 using Ascham.Groups;
-using Ascham.Quantities;
 using Ascham.Records;
 using UnitsNet;
 using UnitsNet.Units;
