@@ -21,7 +21,11 @@ static class ChangeBow
             cautions.Add("The setup does not say how well the launch speed is known: 1.5 % is taken, as of one ordinary chronograph.");
         }
 
-        cautions.Add(string.Create(CultureInfo.InvariantCulture, $"The bow's virtual mass is taken as {VirtualMass:0} gr: it only says how much speed an arrow of another mass loses, and 30 gr more or less change that by a fifteenth."));
+        if (setup.Bow.VirtualMass is null)
+        {
+            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"The bow's virtual mass is taken as {VirtualMass:0} gr: it only says how much speed an arrow of another mass loses, and 30 gr more or less change that by a fifteenth."));
+        }
+
         bool drag = setup.Arrow.DragConstant is not null || setup.Arrow.DragArea is not null;
         cautions.Add(string.Create(CultureInfo.InvariantCulture, $"The setup does not say how well the drag is known: {100 * (drag ? UsualDragSd : TypicalDragSd):0} % is taken. Against a baseline that hardly matters."));
         return new()
@@ -29,7 +33,7 @@ static class ChangeBow
             Sight = sight,
             PeakWeight = setup.Bow.PeakWeight,
             ArrowMass = setup.Arrow.Mass,
-            VirtualMass = Mass.FromGrains(VirtualMass),
+            VirtualMass = setup.Bow.VirtualMass ?? Mass.FromGrains(VirtualMass),
             SpeedSd = setup.Bow.LaunchSpeedSd is { } sd ? Math.Clamp(sd / setup.Bow.LaunchSpeed, 0.002, 0.2) : UsualSpeedSd,
             DragSd = drag ? UsualDragSd : TypicalDragSd,
         };
