@@ -7,6 +7,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using Ascham.Air;
+using Ascham.Arrows;
 using Ascham.Bows;
 using Ascham.Flight;
 using Ascham.Groups;
@@ -28,6 +29,8 @@ new SameHoleScenario(seed: 4609).Write(Path.Combine(folder, "same-hole-earned"),
 new SameHoleScenario(seed: 4607).Write(Path.Combine(folder, "same-hole-metric"), [(35.Metres, 5)], Angle.Zero, Angle.Zero);
 new OddArrowScenario(seed: 4613).Write(Path.Combine(folder, "odd-arrow"), 6, 8, 40.Yards, "4");
 new OddArrowScenario(seed: 4615).Write(Path.Combine(folder, "odd-arrow-metric"), 5, 4, 50.Metres, null);
+BenchScenario.Write(Path.Combine(folder, "front-of-centre"), BenchScenario.Compound);
+BenchScenario.Write(Path.Combine(folder, "front-of-centre-recurve"), BenchScenario.Recurve);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 
@@ -253,6 +256,62 @@ sealed class OddArrowScenario(int seed) : Archer(seed)
                     with { Arrow = arrow.Name, Group = $"{end}", PointType = "field" };
             }
         }
+    }
+}
+
+/// <summary>Two arrows on the bench, setups only: what they weigh and where they balance is a little off what the parts add up to.</summary>
+static class BenchScenario
+{
+    internal static readonly Setup Compound = InventedBow.Setup with
+    {
+        ArrowBench = new()
+        {
+            BalancePoint = 18.35.Inches,
+            SpineSag = 0.4.Inches,
+            Vanes = new() { Count = 3, Height = 0.5.Inches, TipLength = 1.1.Inches, Sweep = 0.9.Inches, Offset = 2.Degrees },
+            Parts =
+            [
+                ArrowPart.Over(PartKind.Shaft, 222.Grains, 0.5.Inches, 27.75.Inches),
+                ArrowPart.Over(PartKind.Nock, 9.Grains, (-0.25).Inches, 0.75.Inches),
+                ArrowPart.Over(PartKind.Wrap, 5.Grains, 0.75.Inches, 4.Inches),
+                ArrowPart.Over(PartKind.Vanes, 21.Grains, 1.25.Inches, 2.25.Inches),
+                ArrowPart.At(PartKind.Adhesive, 2.Grains, 2.4.Inches) with { Name = "vane glue" },
+                ArrowPart.Over(PartKind.Insert, 25.Grains, 27.25.Inches, 1.Inches),
+                ArrowPart.At(PartKind.Adhesive, 3.Grains, 27.7.Inches) with { Name = "insert glue" },
+                ArrowPart.Over(PartKind.Point, 125.Grains, 28.25.Inches, 1.25.Inches),
+            ],
+        },
+    };
+
+    internal static readonly Setup Recurve = new()
+    {
+        Name = "rowan",
+        Note = "Invented for demonstration; see data-demo/README.md. Finger release; no peep: the eye stands for it.",
+        Bow = new() { PeakWeight = 169.0.Newtons, DrawLength = 711.Millimetres, LaunchSpeed = 57.5.MetresPerSecond, LaunchSpeedSd = 0.6.MetresPerSecond, Hand = Hand.Right },
+        Arrow = new() { Mass = 20.1.Grams, ShaftDiameter = 5.5.Millimetres, Length = 723.Millimetres, DragConstant = 0.0014.PerMetre },
+        ArrowBench = new()
+        {
+            BalancePoint = 474.Millimetres,
+            SpineSag = 15.2.Millimetres,
+            Vanes = new() { Count = 3, Height = 8.Millimetres, TipLength = 18.Millimetres, Sweep = 14.Millimetres, Offset = 1.5.Degrees },
+            Parts =
+            [
+                ArrowPart.Over(PartKind.Shaft, 11.6.Grams, 8.Millimetres, 715.Millimetres),
+                ArrowPart.Over(PartKind.Nock, 0.6.Grams, (-5).Millimetres, 13.Millimetres),
+                ArrowPart.Over(PartKind.Vanes, 0.5.Grams, 28.Millimetres, 45.Millimetres),
+                ArrowPart.Over(PartKind.Point, 7.1.Grams, 723.Millimetres, 22.Millimetres),
+            ],
+        },
+        Sight = new() { PeepToPin = 860.Millimetres, PeepHeight = 112.Millimetres, TapePerPinTravel = 1, Increases = ScaleDirection.Down },
+        Archer = new() { Name = "Wyn (invented)", ExpectedDispersion = 2.2.Milliradians },
+        Air = new() { Temperature = 17.Celsius, Pressure = 1009.Hectopascals, RelativeHumidity = 60.Percent },
+        Range = new() { LongestSafeDistance = 70.Metres, Backstop = "earth bank 3 m high behind the butt (invented range, Thornmere Hollow)" },
+    };
+
+    internal static void Write(string folder, Setup setup)
+    {
+        Directory.CreateDirectory(folder);
+        SetupFile.Write(Path.Combine(folder, "setup.json"), setup);
     }
 }
 

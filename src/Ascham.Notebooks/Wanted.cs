@@ -5,7 +5,7 @@ using UnitsNet;
 using UnitsNet.Units;
 
 /// <summary>Reads the parameters that a person types at the head of a notebook.</summary>
-public static class Wanted
+public static partial class Wanted
 {
     static readonly Dictionary<string, LengthUnit> Units = new()
     {

@@ -96,6 +96,15 @@ public sealed partial record ArrowBuild
     /// <summary>Radius of gyration about the balance point.</summary>
     public Length RadiusOfGyration => UnitsNet.Length.FromMeters(Math.Sqrt(TransverseInertia.KilogramSquareMeters / Mass.Kilograms));
 
+    /// <summary>Whether two builds have the same parts in the same order and the same measured totals.</summary>
+    /// <param name="other">The other.</param>
+    /// <returns>The answer.</returns>
+    public bool Equals(ArrowBuild? other) =>
+        other is not null && Parts.SequenceEqual(other.Parts) && WeighedMass.Equals(other.WeighedMass) && MeasuredBalance.Equals(other.MeasuredBalance);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Parts.Aggregate(HashCode.Combine(WeighedMass, MeasuredBalance), HashCode.Combine);
+
     internal Length Front => UnitsNet.Length.FromMeters(Parts.Max(p => p.To.Meters));
 
     internal Length Rear => UnitsNet.Length.FromMeters(Math.Min(0, Parts.Min(p => p.From.Meters)));

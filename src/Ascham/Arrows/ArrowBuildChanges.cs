@@ -11,15 +11,45 @@ public sealed partial record ArrowBuild
     /// <param name="mass">Of the point; zero or more.</param>
     /// <returns>The arrow; measured totals are carried over by the change of the point.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
-    public ArrowBuild WithPoint(Mass mass)
+    public ArrowBuild WithPoint(Mass mass) => With(Point, mass);
+
+    /// <summary>The same arrow with one part of another mass at the same place.</summary>
+    /// <param name="part">One of <see cref="Parts"/>.</param>
+    /// <param name="mass">Its new mass; zero or more.</param>
+    /// <returns>The arrow; measured totals are carried over by the change.</returns>
+    /// <exception cref="ArgumentException">The part is not one of this arrow.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is outside its range.</exception>
+    public ArrowBuild With(ArrowPart part, Mass mass)
     {
-        ArrowPart old = Point, changed = old with { Mass = mass };
-        double more = changed.MassSi - old.MassSi, total = Mass.Kilograms + more;
+        ArgumentNullException.ThrowIfNull(part);
+        int place = Parts.ToList().IndexOf(part);
+        if (place < 0)
+        {
+            throw new ArgumentException($"The part \"{part.Name}\" is not one of this arrow.", nameof(part));
+        }
+
+        ArrowPart changed = part with { Mass = mass };
+        return Carried([.. Parts.Select((p, i) => i == place ? changed : p)], changed.MassSi - part.MassSi, part.CentreSi);
+    }
+
+    /// <summary>The same arrow with one more part.</summary>
+    /// <param name="part">The part, not in the place of another.</param>
+    /// <returns>The arrow; measured totals are carried over by the change.</returns>
+    /// <exception cref="ArgumentException">The part overlaps another, lies off the shaft, or is a second shaft or point.</exception>
+    public ArrowBuild Plus(ArrowPart part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return Carried([.. Parts, part], part.MassSi, part.CentreSi);
+    }
+
+    ArrowBuild Carried(IReadOnlyList<ArrowPart> parts, double more, double at)
+    {
+        double total = Mass.Kilograms + more;
         return this with
         {
-            Parts = [.. Parts.Select(p => p == old ? changed : p)],
+            Parts = parts,
             WeighedMass = WeighedMass is null ? null : Mass.FromKilograms(total),
-            MeasuredBalance = MeasuredBalance is null ? null : UnitsNet.Length.FromMeters((Mass.Kilograms * BalancePoint.Meters + more * old.CentreSi) / total),
+            MeasuredBalance = MeasuredBalance is null ? null : UnitsNet.Length.FromMeters((Mass.Kilograms * BalancePoint.Meters + more * at) / total),
         };
     }
 

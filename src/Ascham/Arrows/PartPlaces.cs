@@ -1,5 +1,8 @@
 namespace Ascham.Arrows;
 
+using UnitsNet;
+using UnitsNet.Units;
+
 /// <summary>Where parts may sit: not two in one place, and none off the shaft.</summary>
 static class PartPlaces
 {
@@ -7,31 +10,44 @@ static class PartPlaces
     const double Ahead = 0.10;   // m; how far the centre of a point may lie ahead of what it sits on: longer than any broadhead (common practice, no source)
     const double Behind = 0.03;  // m; how far a nock may reach behind the shaft or the slot (common practice, no source)
 
+    /// <exception cref="ArgumentException">Something is not where it can be.</exception>
     internal static void Check(IReadOnlyList<ArrowPart> parts)
     {
-        ArrowPart shaft = Only(parts, PartKind.Shaft), point = Only(parts, PartKind.Point);
+        if (Fault(parts) is { } fault)
+        {
+            throw new ArgumentException(fault.Problem, nameof(parts));
+        }
+    }
+
+    /// <summary>What is wrong with a list of parts, in whole sentences, and with which of them; <see langword="null"/> when nothing is.</summary>
+    internal static (string Problem, ArrowPart? Culprit)? Fault(IReadOnlyList<ArrowPart> parts)
+    {
+        if (Lacking(parts, PartKind.Shaft) is { } noShaft)
+        {
+            return noShaft;
+        }
+
+        if (Lacking(parts, PartKind.Point) is { } noPoint)
+        {
+            return noPoint;
+        }
+
+        ArrowPart shaft = parts.Single(p => p.Kind == PartKind.Shaft), point = parts.Single(p => p.Kind == PartKind.Point);
         if (!(shaft.Length.Meters > 0 && shaft.MassSi > 0))
         {
-            throw new ArgumentException("The shaft must have a length and a mass above zero: measure the bare shaft and weigh it.", nameof(parts));
+            return ("The shaft must have a length and a mass above zero: measure the bare shaft and weigh it.", shaft);
         }
 
-        foreach (ArrowPart part in parts)
-        {
-            CheckPlace(part, shaft, point);
-        }
-
-        CheckOverlap(parts);
+        return parts.Select(p => Misplaced(p, shaft, point)).FirstOrDefault(f => f is not null) ?? Overlap(parts);
     }
 
-    static ArrowPart Only(IReadOnlyList<ArrowPart> parts, PartKind kind)
+    static (string, ArrowPart?)? Lacking(IReadOnlyList<ArrowPart> parts, PartKind kind)
     {
         ArrowPart[] found = [.. parts.Where(p => p is not null && p.Kind == kind)];
-        return found.Length == 1
-            ? found[0]
-            : throw new ArgumentException($"An arrow has one {kind.ToString().ToLowerInvariant()}; the parts list {found.Length}.", nameof(parts));
+        return found.Length == 1 ? null : ($"An arrow has one {kind.ToString().ToLowerInvariant()}; the parts list {found.Length}.", found.ElementAtOrDefault(1));
     }
 
-    static void CheckPlace(ArrowPart part, ArrowPart shaft, ArrowPart point)
+    static (string, ArrowPart?)? Misplaced(ArrowPart part, ArrowPart shaft, ArrowPart point)
     {
         double rear = shaft.From.Meters, front = shaft.To.Meters;
         (double low, double high) = part.Kind switch
@@ -44,15 +60,13 @@ static class PartPlaces
             PartKind.Other => (Math.Min(rear, 0) - Behind, Math.Max(front, point.To.Meters)),
             _ => (rear, front),
         };
-        if (part.From.Meters < low - Slack || part.To.Meters > high + Slack)
-        {
-            throw new ArgumentException(
-                FormattableString.Invariant($"The part \"{part.Name}\", {Stretch(part)}, lies off the shaft, {Stretch(shaft)}; it must lie within {1000 * low:0.#} to {1000 * high:0.#} mm from the bottom of the nock slot. Measure its place again."),
-                nameof(part));
-        }
+        string allowed = $"{Place(Length.FromMeters(low), part)} to {Place(Length.FromMeters(high), part)} {Unit(part)}";
+        return part.From.Meters < low - Slack || part.To.Meters > high + Slack
+            ? ($"The part \"{part.Name}\", {Stretch(part)}, lies off the shaft, {Stretch(shaft)}; it must lie within {allowed} from the bottom of the nock slot. Measure its place again.", part)
+            : null;
     }
 
-    static void CheckOverlap(IReadOnlyList<ArrowPart> parts)
+    static (string, ArrowPart?)? Overlap(IReadOnlyList<ArrowPart> parts)
     {
         foreach (var layer in parts.Where(p => p.IsLongitudinal && Layer(p.Kind) != 0).GroupBy(p => Layer(p.Kind)))
         {
@@ -62,12 +76,12 @@ static class PartPlaces
                 ArrowPart before = sorted[..i].MaxBy(p => p.To.Meters)!, after = sorted[i];
                 if (after.From.Meters < before.To.Meters - Slack)
                 {
-                    throw new ArgumentException(
-                        $"The parts \"{before.Name}\", {Stretch(before)}, and \"{after.Name}\", {Stretch(after)}, overlap. Measure both from the bottom of the nock slot; of a point or nock count only what stands out of the shaft.",
-                        nameof(parts));
+                    return ($"The parts \"{before.Name}\", {Stretch(before)}, and \"{after.Name}\", {Stretch(after)}, overlap. Measure both from the bottom of the nock slot; of a point or nock count only what stands out of the shaft.", after);
                 }
             }
         }
+
+        return null;
     }
 
     // Parts of one layer cannot share a place; an insert in a shaft, a wrap on it and vanes on the wrap can.
@@ -80,7 +94,13 @@ static class PartPlaces
         _ => 0,
     };
 
+    // Places are told in inches to those who measured in inches, in millimetres to all others.
     static string Stretch(ArrowPart part) => part.IsLongitudinal
-        ? FormattableString.Invariant($"{part.From.Millimeters:0.#} to {part.To.Millimeters:0.#} mm")
-        : FormattableString.Invariant($"at {part.From.Millimeters:0.#} mm");
+        ? $"{Place(part.From, part)} to {Place(part.To, part)} {Unit(part)}"
+        : $"at {Place(part.From, part)} {Unit(part)}";
+
+    static string Unit(ArrowPart part) => part.From.Unit == LengthUnit.Inch ? "in" : "mm";
+
+    static string Place(Length place, ArrowPart part) =>
+        part.From.Unit == LengthUnit.Inch ? FormattableString.Invariant($"{place.Inches:0.##}") : FormattableString.Invariant($"{place.Millimeters:0.#}");
 }

@@ -6,7 +6,7 @@ using Ascham.Sights;
 using UnitsNet;
 
 /// <summary>Everything that stays the same from shot to shot: bow, arrow, sight, archer, air and range.</summary>
-public sealed record Setup
+public sealed partial record Setup
 {
     /// <summary>Its name, used by sessions to refer to it.</summary>
     public required string Name { get; init; }

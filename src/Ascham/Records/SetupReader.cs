@@ -14,7 +14,8 @@ static class SetupReader
         {
             Name = root.RequiredText("name"),
             Bow = ReadBow(root.RequiredSection("bow")),
-            Arrow = ReadArrow(root.RequiredSection("arrow")),
+            Arrow = ReadArrow(root.RequiredSection("arrow"), out var bench),
+            ArrowBench = bench,
             Sight = ReadSight(root.RequiredSection("sight")),
             Range = ReadRange(root.RequiredSection("range")),
             Archer = root.Section("archer") is { } archer ? ReadArcher(archer) : null,
@@ -40,7 +41,7 @@ static class SetupReader
         return bow;
     }
 
-    static Arrow ReadArrow(JsonSection section)
+    static Arrow ReadArrow(JsonSection section, out ArrowBench? bench)
     {
         var arrow = new Arrow
         {
@@ -51,6 +52,7 @@ static class SetupReader
             DragArea = section.Measure("drag_area", Measures.DragArea),
         };
         section.NotBoth("drag_constant", "drag_area");
+        bench = ArrowBenchReader.Read(section);
         section.Done();
         return arrow;
     }

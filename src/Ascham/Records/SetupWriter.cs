@@ -16,7 +16,7 @@ static partial class SetupWriter
         json.WriteStartObject();
         json.WriteString("name", setup.Name);
         WriteSection(json, "bow", setup.Bow, WriteBow);
-        WriteSection(json, "arrow", setup.Arrow, WriteArrow);
+        WriteSection(json, "arrow", setup, WriteArrow);
         WriteSection(json, "sight", setup.Sight, WriteSight);
         WriteSection(json, "range", setup.Range, WriteRange);
         WriteSection(json, "archer", setup.Archer, WriteArcher);
@@ -37,13 +37,15 @@ static partial class SetupWriter
         WriteBench(json, bow);
     }
 
-    static void WriteArrow(Utf8JsonWriter json, Arrow arrow)
+    static void WriteArrow(Utf8JsonWriter json, Setup setup)
     {
+        Arrow arrow = setup.Arrow;
         WriteMeasure(json, "mass", Measures.Mass, arrow.Mass);
         WriteMeasure(json, "shaft_diameter", Measures.Diameter, arrow.ShaftDiameter);
         WriteMeasure(json, "length", Measures.Reach, arrow.Length);
         WriteMeasure(json, "drag_constant", Measures.DragConstant, arrow.DragConstant);
         WriteMeasure(json, "drag_area", Measures.DragArea, arrow.DragArea);
+        WriteBench(json, setup.ArrowBench);
     }
 
     static void WriteSight(Utf8JsonWriter json, SightGeometry sight)

@@ -111,7 +111,7 @@ public class ArrowBuildTests
         {
             Parts = [ArrowPart.Shaft(8.5, 0.5.Inches, 28.5.Inches), ArrowPart.Over(PartKind.Point, 100.Grains, 28.Inches, 1.5.Inches)],
         });
-        Assert.Contains("\"shaft\", 12.7 to 736.6 mm, and \"point\", 711.2 to 749.3 mm, overlap", error.Message, StringComparison.Ordinal);
+        Assert.Contains("\"shaft\", 0.5 to 29 in, and \"point\", 28 to 29.5 in, overlap", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -167,4 +167,40 @@ public class ArrowBuildTests
     {
         Parts = [ArrowPart.Shaft(8.5, 0.5.Inches, (length - 0.5).Inches), ArrowPart.At(PartKind.Point, 100.Grains, (length + 0.3).Inches)],
     };
+
+    [Fact]
+    public void Another_part_changes_balance_and_mass_as_the_sum_of_parts_does()
+    {
+        var build = BuildGen.Worked(125);
+        var extra = ArrowPart.At(PartKind.Other, Mass.FromGrains(15), Length.FromInches(20)) with { Name = "weight" };
+        var (plus, fresh) = (build.Plus(extra), build with { Parts = [.. build.Parts, extra] });
+        Assert.Equal(fresh.Mass.Grains, plus.Mass.Grains, 1e-9);
+        Assert.Equal(fresh.BalancePoint.Inches, plus.BalancePoint.Inches, 1e-9);
+        Assert.Equal(build.BalancePoint.Inches, plus.With(extra, Mass.Zero).BalancePoint.Inches, 1e-9);
+    }
+
+    [Fact]
+    public void Mass_added_at_the_measured_balance_leaves_it_where_it_is()
+    {
+        var build = BuildGen.Worked(125) with { MeasuredBalance = Length.FromInches(19.1), WeighedMass = Mass.FromGrains(420) };
+        var plus = build.Plus(ArrowPart.At(PartKind.Other, Mass.FromGrains(25), build.BalancePoint) with { Name = "weight" });
+        Assert.Equal((445, 19.1), (Math.Round(plus.Mass.Grains, 9), Math.Round(plus.BalancePoint.Inches, 9)));
+    }
+
+    [Fact]
+    public void A_lighter_shaft_and_a_heavier_point_move_the_balance_forward_at_the_same_mass()
+    {
+        var build = BuildGen.Worked(125);
+        var moved = build.WithPoint(Mass.FromGrains(150)).With(build.Shaft, build.Shaft.Mass - Mass.FromGrains(25));
+        Assert.Equal(build.Mass.Grains, moved.Mass.Grains, 1e-9);
+        double by = 25 * (build.Point.Centre - build.Shaft.Centre).Inches / build.Mass.Grains;   // lever rule
+        Assert.Equal(by, (moved.BalancePoint - build.BalancePoint).Inches, 1e-9);
+    }
+
+    [Fact]
+    public void A_part_of_another_arrow_cannot_be_changed()
+    {
+        var error = Assert.Throws<ArgumentException>(() => BuildGen.Worked(125).With(ArrowPart.At(PartKind.Other, Mass.FromGrains(1), Length.Zero) with { Name = "stranger" }, Mass.Zero));
+        Assert.Contains("\"stranger\" is not one of this arrow", error.Message, StringComparison.Ordinal);
+    }
 }
