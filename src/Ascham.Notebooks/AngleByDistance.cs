@@ -41,7 +41,7 @@ public static class AngleByDistance
 
         var y = Look.Span(all.SelectMany(c => c.Points).SelectMany(p => (double[])[p.Milliradians.Low, p.Milliradians.High]).Concat([-half, half]));
         var chart = Look.Chart(traces, Look.Height, new() { ["margin.t"] = 110 },
-            ("xaxis", Look.Axis($"distance ({far})", Look.Span(ends, 0.04))), ("yaxis", Look.Axis("height on the target, as an angle (mrad)", y)),
+            ("xaxis", Look.Axis($"distance ({far})", Look.Span(ends, 0.04))), ("yaxis", Look.Axis("height, as an angle (mrad)", y)),
             ("showlegend", true), ("legend", Look.Legend), ("margin", new { l = 16, r = 16, t = 64, b = 16 }));
         double level = all[0].Points[0].Milliradians.Level;
         return chart.ToFigure(title,

@@ -24,7 +24,7 @@ public static class DrawCurvePlot
     public static Figure Draw(string title, DrawCurve curve, DrawCurve? letDown, (string Name, DrawCurve Curve)? other, Estimate<Energy>? stored, LengthUnit drawIn, ForceUnit forceIn, EnergyUnit energyIn)
     {
         ArgumentNullException.ThrowIfNull(curve);
-        string far = NumberText.Unit(drawIn), pull = NumberText.Unit(forceIn), work = NumberText.Unit(energyIn);
+        string far = NumberText.Unit(drawIn), pull = NumberText.Unit(forceIn), work = energyIn == EnergyUnit.FootPound ? "ft·lbf" : NumberText.Unit(energyIn);   // the library of units leaves out that the pound is a force
         string held = stored is { } e ? NumberText.Of(NumberText.In(e, energyIn), work) : $"about {NumberText.With(NumberText.Plain(curve.StoredEnergy.As(energyIn)), work)}, how sure cannot be told";
         double[] at = [.. curve.Points.Select(p => p.Draw.As(drawIn))], force = [.. curve.Points.Select(p => p.Force.As(forceIn))], sd = [.. curve.Points.Select(p => p.ForceSd?.As(forceIn) ?? 0)];
         List<Trace> traces =
@@ -47,7 +47,8 @@ public static class DrawCurvePlot
         var chart = Look.Chart(traces, Look.Height, new() { ["margin.t"] = 96 },
             ("xaxis", Look.Axis($"draw length, trade standard ({far})", Look.Span(at, 0.03))), ("yaxis", Look.Axis($"force on the string ({pull})", (0, top))),
             ("showlegend", true), ("legend", Look.Legend), ("margin", new { l = 16, r = 16, t = 48, b = 16 }));
-        string form = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Peak {curve.PeakWeight.As(forceIn):0.#} {pull}, holding {curve.HoldingWeight.As(forceIn):0.#} {pull} (let-off {curve.LetOff.Percent:0} %), power stroke {curve.PowerStroke.As(drawIn):0.##} {far}");
+        string holding = curve.LetOff > Ratio.Zero ? $", holding {NumberText.Fixed(curve.HoldingWeight.As(forceIn), 1)} {pull} (let-off {NumberText.Percent(Math.Round(curve.LetOff.DecimalFractions, 2))})" : "";
+        string form = $"Peak {NumberText.Fixed(curve.PeakWeight.As(forceIn), 1)} {pull}{holding}, power stroke {NumberText.Plain(curve.PowerStroke.As(drawIn))} {far}";
         return chart.ToFigure(title, $"Force against draw length, from rest at {NumberText.Plain(at[0])} {far} to full draw at {NumberText.Plain(at[^1])} {far}. {form}. Stored energy {held}.",
             Table.From(curve.Points, ($"draw length ({far})", p => p.Draw.As(drawIn), 2), ($"force ({pull})", p => p.Force.As(forceIn), 1), ($"± ({pull})", p => p.ForceSd is { } s ? NumberText.Plain(s.As(forceIn)) : "", 0)),
             $"Shaded area: stored energy, {held}. {form}."
