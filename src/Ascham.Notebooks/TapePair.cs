@@ -42,7 +42,7 @@ public static class TapePair
             "Grey lines join the marks of one distance. Not to print: check the size of a printed tape against a ruler.");
 
         Trace Strip(double x, double[] y, string where) => Look.Scatter([.. y.Select(_ => x)], y, x == 0 ? old.Name : renewed.Name, ("mode", "lines+markers+text"), ("line", new { color = Look.Series[(int)x].Colour, width = 3 }),
-            ("marker", new { color = Look.Series[(int)x].Colour, symbol = "line-ew-open", size = 22, line = new { width = 3 } }), ("text", marks.Select(m => $"{NumberText.Plain(m.At)} {far}")), ("textposition", where), ("cliponaxis", false),
+            ("marker", new { color = Look.Series[(int)x].Colour, symbol = "line-ew-open", size = 22, line = new { width = 3 } }), ("text", marks.Select(m => x == 0 ? $"{NumberText.Plain(m.At)} {far}\u2003" : $"\u2003{NumberText.Plain(m.At)} {far}")), ("textposition", where), ("cliponaxis", false),
             ("showlegend", false), ("hovertemplate", $"%{{y:.2f}} {small}<extra></extra>"));
     }
 }
