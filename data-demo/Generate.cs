@@ -35,6 +35,8 @@ BenchScenario.Write(Path.Combine(folder, "front-of-centre"), BenchScenario.Compo
 BenchScenario.Write(Path.Combine(folder, "front-of-centre-recurve"), BenchScenario.Recurve);
 new FarScenario(seed: 4623, InventedBow.Setup with { Range = InventedBow.Setup.Range with { LongestSafeDistance = 100.Yards } }, InventedBow.Today).Write(Path.Combine(folder, "why-shoot-far"), [20.Yards, 40.Yards, 60.Yards, 80.Yards, 100.Yards], 12, 1.0, 3.FeetPerSecond);
 new FarScenario(seed: 4621, InventedRecurve.Setup, InventedRecurve.Today).Write(Path.Combine(folder, "why-shoot-far-metric"), [30.Metres, 50.Metres, 70.Metres], 4, 2.5, 0.5.MetresPerSecond);
+BenchScenario.Write(Path.Combine(folder, "draw-weight"), BowBench.Compound);
+BenchScenario.Write(Path.Combine(folder, "draw-weight-recurve"), BowBench.Recurve);
 
 static string Folder([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 
@@ -452,6 +454,55 @@ sealed class FarScenario(int seed, Setup setup, SightModel today) : Archer(seed)
         let shot = today with { LaunchSpeed = today.LaunchSpeed + (speedSd * Normal()) }
         let high = 1000 * (shot.HeightWithPinAt(today.PinBelowPeep(there), there) / there)
         select Struck("thornmere-far", i + 1, there, 0.2 + (milliradians * Normal()), high + (milliradians * Normal()));
+}
+
+/// <summary>Bows measured on the bench, to be tried at other weights. Nothing random: readings as an archer would note them.</summary>
+static class BowBench
+{
+    internal static readonly Setup Compound = BenchScenario.Compound with
+    {
+        Name = "hazel",
+        Bow = new()
+        {
+            PeakWeight = 62.PoundsForce,
+            DrawLength = 29.Inches,
+            LaunchSpeed = 270.5.FeetPerSecond,
+            LaunchSpeedSd = 1.5.FeetPerSecond,
+            Hand = Hand.Right,
+            Kind = BowKind.Compound,
+            BraceHeight = 6.5.Inches,
+            DrawCurve = Curve([(8.25, 0), (9, 14), (10, 31), (11, 46), (12, 57), (13, 61.5), (14, 62), (16, 62), (18, 61.5), (20, 61), (22, 60.5), (24, 59.5), (25, 56), (26, 47), (27, 33), (28, 19), (28.5, 13.5), (29, 12.5)]),
+            LetDown = Curve([(8.25, 0), (9, 12.5), (10, 28.5), (11, 43), (12, 53.5), (13, 58), (14, 59), (16, 59), (18, 58.5), (20, 58), (22, 57), (24, 55.5), (25, 51.5), (26, 42), (27, 28.5), (28, 16.5), (28.5, 12.5), (29, 12)]),
+            // Planted: 70 gr of virtual mass and 79.1 ft lbf at the launch, each mean moved a little as ten shots would.
+            ArrowSpeeds = ArrowSpeeds.Of([Shot(365, 286.4, 1.1), Shot(420, 269.5, 1.2), Shot(475, 255.8, 1.0), Shot(540, 241.5, 1.2)]),
+            LimbBolts = new() { TurnsOut = 1, MostTurnsOut = 4, WeightPerTurn = 3.1.PoundsForce },
+        },
+        ArrowBench = BenchScenario.Compound.ArrowBench! with { SpineSag = 0.35.Inches },
+        Range = BenchScenario.Compound.Range with { LongestSafeDistance = 100.Yards },
+    };
+
+    internal static readonly Setup Recurve = BenchScenario.Recurve with
+    {
+        Name = "birch",
+        Bow = new()
+        {
+            PeakWeight = 172.0.Newtons,
+            DrawLength = 711.Millimetres,
+            LaunchSpeed = 54.0.MetresPerSecond,
+            LaunchSpeedSd = 0.6.MetresPerSecond,
+            Hand = Hand.Right,
+            Kind = BowKind.Recurve,
+            BraceHeight = 222.0.Millimetres,
+            DrawCurve = DrawCurve.FromPoints(new (double, double)[] { (300, 27), (350, 58), (400, 80), (450, 97), (500, 113), (550, 127), (600, 141), (650, 155), (700, 169), (711, 172) }
+                .Select(p => new DrawPoint { Draw = p.Item1.Millimetres, Force = p.Item2.Newtons, ForceSd = 1.5.Newtons }), 222.0.Millimetres),
+            LimbBolts = new() { TurnsOut = 2, MostTurnsOut = 4, WeightPerTurn = 7.5.Newtons },
+        },
+    };
+
+    static DrawCurve Curve((double Inches, double Pounds)[] points) =>
+        DrawCurve.FromPoints(points.Select(p => new DrawPoint { Draw = p.Inches.Inches, Force = p.Pounds.PoundsForce, ForceSd = p.Pounds > 0 ? 0.5.PoundsForce : null }));
+
+    static ChronographedArrow Shot(double grains, double speed, double sd) => new() { Mass = grains.Grains, Speed = speed.FeetPerSecond, ShotSd = sd.FeetPerSecond, Shots = 10 };
 }
 
 /// <summary>The files of one folder; marks, a baseline and a log only where the scenario has any.</summary>
