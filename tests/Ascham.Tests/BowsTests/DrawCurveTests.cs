@@ -112,7 +112,29 @@ public class DrawCurveTests
         var lost = up.Hysteresis(down, Ninety);
         Assert.Equal(6, lost.Value.Percent, 1e-9);
         Assert.True(lost.Low < lost.Value && lost.Value < lost.High);
-        Assert.Contains("gives back", Assert.Throws<ArgumentException>(() => down.Hysteresis(up, Ninety)).Message, StringComparison.Ordinal);
+        Assert.Contains("gives back", Assert.Throws<ArgumentException>(() => up.Hysteresis(up.ScaledTo(1.3 * up.PeakWeight), Ninety)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact] // Relation: within the errors of the readings, a let-down a hair above the draw tells of little hysteresis, not of a mistake
+    public void A_let_down_above_the_draw_within_the_errors_tells_of_none()
+    {
+        DrawCurve up = DrawCurve.FromPoints(Measured);
+        var lost = up.Hysteresis(up.ScaledTo(1.002 * up.PeakWeight), Ninety);
+        Assert.Equal(0, lost.Value.Percent);
+        Assert.Equal(0, lost.Low.Percent);
+        Assert.True(lost.High > Ratio.Zero);
+    }
+
+    [Fact] // Independent: 0.2 in not covered at the holding force, over √3
+    public void Ends_that_do_not_meet_widen_the_hysteresis()
+    {
+        DrawPoint last = Measured[^1];
+        DrawCurve up = DrawCurve.FromPoints(Measured);
+        DrawCurve down = DrawCurve.FromPoints([.. Measured.SkipLast(1), last with { Draw = last.Draw - Inches(0.2) }]).ScaledTo(0.94 * up.PeakWeight);
+        DrawCurve whole = DrawCurve.FromPoints([.. Measured.SkipLast(1), last with { Draw = last.Draw - Inches(0.2) }]);
+        double ends = Inches(0.2).Meters * last.Force.Newtons / Math.Sqrt(3) / up.StoredEnergy.Joules;
+        double apart = up.Hysteresis(down, Ninety).StandardError.DecimalFractions, met = whole.Hysteresis(down, Ninety).StandardError.DecimalFractions;
+        Assert.InRange(Math.Sqrt(apart * apart - met * met), 0.7 * ends, 1.3 * ends); // the curves themselves differ a little
     }
 
     [Fact]
