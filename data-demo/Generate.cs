@@ -286,6 +286,7 @@ static class BenchScenario
 {
     internal static readonly Setup Compound = InventedBow.Setup with
     {
+        Bow = InventedBow.Setup.Bow with { Kind = BowKind.Compound },
         ArrowBench = new()
         {
             BalancePoint = 18.35.Inches,
@@ -309,7 +310,7 @@ static class BenchScenario
     {
         Name = "rowan",
         Note = "Invented for demonstration; see data-demo/README.md. Finger release; no peep: the eye stands for it.",
-        Bow = new() { PeakWeight = 169.0.Newtons, DrawLength = 711.Millimetres, LaunchSpeed = 57.5.MetresPerSecond, LaunchSpeedSd = 0.6.MetresPerSecond, Hand = Hand.Right },
+        Bow = new() { Kind = BowKind.Recurve, PeakWeight = 169.0.Newtons, DrawLength = 711.Millimetres, LaunchSpeed = 57.5.MetresPerSecond, LaunchSpeedSd = 0.6.MetresPerSecond, Hand = Hand.Right },
         Arrow = new() { Mass = 20.1.Grams, ShaftDiameter = 5.5.Millimetres, Length = 723.Millimetres, DragConstant = 0.0014.PerMetre },
         ArrowBench = new()
         {

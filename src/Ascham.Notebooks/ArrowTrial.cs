@@ -2,22 +2,20 @@ namespace Ascham.Notebooks;
 
 using Ascham.Air;
 using Ascham.Arrows;
+using Ascham.Bows;
 using Ascham.Flight;
 using Ascham.Records;
 using UnitsNet;
 
 /// <summary>One arrow from one bow, to be tried with another point: how it balances, swings, drops, drifts, and what it carries.</summary>
 /// <remarks>
-/// <para><b>What follows the mass.</b> Speed by v² (m + K) = constant, K being the bow's virtual mass, the same for both arrows
+/// <para><b>What follows the mass.</b> Speed by v² (m + K) = constant (<see cref="LaunchModel"/>), K being the bow's virtual mass, the same for both arrows
 /// (P. E. Klopsteg, <i>Physics of Bows and Arrows</i>, in <i>Archery: The Technical Side</i>, 1947); drag constant by 1/m, the shape being the same.</para>
 /// <para><b>Left out.</b> Where the arrow points as it leaves: the launch direction is taken to stay. K rises a little with the mass; a point of another
 /// length moves the tip. Stability is that of docs/models/attack.md, with its range.</para>
 /// </remarks>
 public sealed partial record ArrowTrial
 {
-    /// <summary>Grains per pound of peak weight below which no other arrow is tried: 5 (common practice; the rating mass of ASTM F1544).</summary>
-    public const double LeastGrainsPerPound = 5;
-
     /// <summary>The setup it came from.</summary>
     public required Setup Setup { get; init; }
 
@@ -84,12 +82,21 @@ public sealed partial record ArrowTrial
     }
 
     /// <summary>Mass per pound of peak weight, in grains.</summary>
-    public double GrainsPerPound => Build.Mass.Grains / Setup.Bow.PeakWeight.PoundsForce;
+    public double GrainsPerPound => LoadingOf(Build).GrainsPerPound;
+
+    /// <summary>The least mass per pound that is tried: the maker's limit, else the usual one of the kind of bow, else the lowest usual one.</summary>
+    public MassFloor Floor => MassFloor.OfOrLowest(Setup.Bow);
+
+    /// <summary>Whether the arrow with this much more on its point is not too light for the bow.</summary>
+    /// <param name="added">May be negative.</param>
+    /// <returns><see langword="false"/> where <see cref="WithPoint"/> refuses.</returns>
+    public bool Allows(Mass added) => Build.Point.Mass + added > Mass.Zero && Floor.Allows(new() { ArrowMass = Build.Mass + added, PeakWeight = Setup.Bow.PeakWeight });
 
     /// <summary>The same arrow with mass added to its point, or taken off.</summary>
     /// <param name="added">May be negative.</param>
     /// <returns>The arrow from the same bow, its speed and drag as its mass asks for.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The point would weigh less than nothing, or the arrow too little for the bow.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The point would weigh less than nothing.</exception>
+    /// <exception cref="BeyondCautionException">The arrow would be too light for the bow.</exception>
     public ArrowTrial WithPoint(Mass added)
     {
         Mass point = Build.Point.Mass + added + WeighingError;
@@ -110,16 +117,23 @@ public sealed partial record ArrowTrial
 
     ArrowTrial Shot(ArrowBuild build)
     {
-        double before = Build.Mass.Kilograms, after = build.Mass.Kilograms, carried = VirtualMass.Kilograms;
-        ArrowTrial shot = this with
+        var bow = new LaunchModel
+        {
+            Known = LoadingOf(Build),
+            KnownSpeed = LaunchSpeed,
+            KnownSpeedSd = Speed.Zero,   // what is not known exactly is moved from outside: see Unknowns
+            VirtualMass = VirtualMass,
+            VirtualMassSd = Mass.Zero,
+            Floor = Floor,
+            HowObtained = "speed of the arrow as it is",
+        };
+        return this with
         {
             Build = build,
-            LaunchSpeed = LaunchSpeed * Math.Sqrt((before + carried) / (after + carried)),
-            Drag = Drag.Times(before / after),
+            LaunchSpeed = bow.SpeedAt(LoadingOf(build), 0.9).Value,
+            Drag = Drag.Times(Build.Mass / build.Mass),
         };
-        return shot.GrainsPerPound >= LeastGrainsPerPound
-            ? shot
-            : throw new ArgumentOutOfRangeException(nameof(build), FormattableString.Invariant(
-                $"This arrow would weigh {build.Mass.Grains:0} gr, {shot.GrainsPerPound:0.0} grains per pound of peak weight; below {LeastGrainsPerPound} it comes near a dry fire and is not tried. Recurves and longbows need more; the maker's limit comes first."));
     }
+
+    Loading LoadingOf(ArrowBuild build) => new() { ArrowMass = build.Mass, PeakWeight = Setup.Bow.PeakWeight };
 }

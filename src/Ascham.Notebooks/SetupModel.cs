@@ -2,6 +2,7 @@ namespace Ascham.Notebooks;
 
 using System.Globalization;
 using Ascham.Air;
+using Ascham.Bows;
 using Ascham.Flight;
 using Ascham.Records;
 using Ascham.Sights;
@@ -40,11 +41,11 @@ public sealed class SetupModel
 
     static void Weigh(Setup setup, List<string> cautions)
     {
-        const double Floor = 5; // grains per pound; common practice, no source; also the rating mass of ASTM F1544
-        double grainsPerPound = setup.Arrow.Mass.Grains / setup.Bow.PeakWeight.PoundsForce;
-        if (grainsPerPound < Floor)
+        var floor = MassFloor.OfOrLowest(setup.Bow);
+        var loading = new Loading { ArrowMass = setup.Arrow.Mass, PeakWeight = setup.Bow.PeakWeight };
+        if (!floor.Allows(loading))
         {
-            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"Do not shoot this arrow from this bow: {grainsPerPound:0.0} grains per pound of peak weight is below {Floor}, close to a dry fire. Recurves and longbows need more; the maker's limit comes first. If the setup is mistyped, mend it."));
+            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"Do not shoot this arrow from this bow: {loading.GrainsPerPound:0.0} grains per pound of peak weight is below {floor.GrainsPerPound:0.##} ({floor.Origin}), close to a dry fire. Recurves and longbows need more; the maker's limit comes first. If the setup is mistyped, mend it."));
         }
     }
 

@@ -1,5 +1,6 @@
 namespace Ascham.Notebooks.Tests;
 
+using Ascham.Bows;
 using Ascham.Quantities;
 using Ascham.Records;
 using UnitsNet;
@@ -101,10 +102,34 @@ public class ArrowTrialTests
     public void An_arrow_too_light_for_the_bow_is_not_tried()
     {
         var light = ArrowTrial.Of(Compound with { Bow = Compound.Bow with { PeakWeight = 80.PoundsForce } }, 80.Grains);
-        var error = Assert.Throws<ArgumentOutOfRangeException>(() => light.WithPoint(-30.Grains));
-        Assert.Contains("388 gr, 4.9 grains per pound", error.Message, StringComparison.Ordinal);
-        Assert.Contains("dry fire", error.Message, StringComparison.Ordinal);
+        var error = Assert.Throws<BeyondCautionException>(() => light.WithPoint(-30.Grains));
+        Assert.Contains("388 gr at 80 lbf has 4.85 gr/lbf, below 5 gr/lbf", error.Message, StringComparison.Ordinal);
+        Assert.Contains("dry fire", error.Caution.Text, StringComparison.Ordinal);
         Assert.Contains("The point weighs 125 gr", Assert.Throws<ArgumentOutOfRangeException>(() => Now().WithPoint(-126.Grains)).Message, StringComparison.Ordinal);
+    }
+
+    [Theory] // the library's floors: recurves 7, longbows 8, the maker's first, 5 where nothing is stated
+    [InlineData(BowKind.Recurve, null, 7)]
+    [InlineData(BowKind.Longbow, null, 8)]
+    [InlineData(BowKind.Longbow, 9.0, 9)]
+    [InlineData(null, 6.5, 6.5)]
+    [InlineData(null, null, 5)]
+    public void The_floor_is_that_of_the_bow(BowKind? kind, double? maker, double floor)
+    {
+        var now = Now(Recurve with { Bow = Recurve.Bow with { Kind = kind, LeastGrainsPerPound = maker } }, 80);
+        double pounds = Recurve.Bow.PeakWeight.PoundsForce;
+        Assert.Equal(floor, now.Floor.GrainsPerPound);
+        Mass lacking = (floor * pounds - now.Build.Mass.Grains).Grains;
+        if (now.Build.Point.Mass + lacking > 1.Grains)
+        {
+            Assert.Throws<BeyondCautionException>(() => now.WithPoint(lacking - 0.5.Grains));
+            Assert.False(now.Allows(lacking - 0.5.Grains));
+            Assert.Equal(floor, now.WithPoint(lacking + 0.01.Grains).GrainsPerPound, 0.001);
+            Assert.True(now.Allows(lacking + 0.01.Grains));
+        }
+
+        var light = Recurve with { Bow = Recurve.Bow with { Kind = kind, LeastGrainsPerPound = maker, PeakWeight = (Recurve.Arrow.Mass.Grains / (floor - 0.1)).PoundsForce } };
+        Assert.Contains(SetupModel.Of(light).Cautions, c => c.StartsWith("Do not shoot this arrow", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -120,11 +145,12 @@ public class ArrowTrialTests
     public void Unknowns_move_only_what_they_name()
     {
         var now = Now();
-        var unknowns = now.Unknowns((60.Grains, 95.Grains), 0.5.Grains, 1.Millimetres);
+        var unknowns = now.Unknowns(Even(60, 95), 0.5.Grains, 1.Millimetres);
         var effects = new ErrorBudget<ArrowTrial>(now, unknowns, 0.90).Effects(t => t.WithPoint(25.Grains).LaunchSpeed.FeetPerSecond - t.LaunchSpeed.FeetPerSecond);
         Assert.Equal(["launch speed", "virtual mass of the bow", "scale, on the change"], effects.Where(e => Math.Abs(e.Effect) > 1e-9).Select(e => e.Unknown.Name));
         Assert.Equal(35 / Math.Sqrt(12), (unknowns[2].Moved(now, 1).VirtualMass - now.VirtualMass).Grains, 1e-9);
-        Assert.Throws<ArgumentOutOfRangeException>(() => now.Unknowns((95.Grains, 60.Grains), 0.5.Grains, 1.Millimetres));
+        Assert.Throws<ArgumentOutOfRangeException>(() => now.Unknowns(Even(60, 95), (-0.5).Grains, 1.Millimetres));
+        Assert.Contains("rise from zero", Assert.Throws<ArgumentException>(() => Even(95, 60)).Message, StringComparison.Ordinal);
     }
 
     [Theory] // Coverage: all unknowns drawn at once, the virtual mass evenly over its range
@@ -133,16 +159,16 @@ public class ArrowTrialTests
     public void The_interval_of_the_change_in_drop_holds_what_may_be_true_at_90_per_cent_but_is_short_at_50(double level)
     {
         var now = Now(virtualGrains: 135);
-        var unknowns = now.Unknowns((46.Grains, 224.Grains), 0.5.Grains, 1.Millimetres);
+        var unknowns = now.Unknowns(Even(46, 224), 0.5.Grains, 1.Millimetres);
         var interval = new ErrorBudget<ArrowTrial>(now, unknowns, level).Of(t => t.WithPoint(25.Grains).StrikeWithSightOf(t, 60.Yards))!;
         var random = new Random(41);
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-        double Even() => Math.Sqrt(12) * (random.NextDouble() - 0.5);
+        double Evenly() => Math.Sqrt(12) * (random.NextDouble() - 0.5);
         const int draws = 2000;
         int held = 0;
         for (int i = 0; i < draws; i++)
         {
-            var truth = unknowns.Aggregate(now, (t, u) => u.Name == "virtual mass of the bow" ? u.Moved(t, Even()) : u.Name.StartsWith("lift", StringComparison.Ordinal) ? t : u.Moved(t, Normal()));
+            var truth = unknowns.Aggregate(now, (t, u) => u.Name == "virtual mass of the bow" ? u.Moved(t, Evenly()) : u.Name.StartsWith("lift", StringComparison.Ordinal) ? t : u.Moved(t, Normal()));
             var strike = truth.WithPoint(25.Grains).StrikeWithSightOf(truth, 60.Yards);
             held += strike >= interval.Low && strike <= interval.High ? 1 : 0;
         }
@@ -152,12 +178,20 @@ public class ArrowTrialTests
     }
 
     [Fact]
-    public void A_bow_that_gives_the_arrow_most_of_its_energy_carries_little_along()
+    public void The_virtual_mass_is_the_given_then_the_stated_then_the_fitted_then_the_usual_one()
     {
-        var (low, high) = ArrowTrial.UsualVirtualMass(400.Grains);
-        Assert.Equal(0.90, 400 / (400 + low.Grains), 1e-9);
-        Assert.Equal(0.65, 400 / (400 + high.Grains), 1e-9);
+        Bow fitted = Compound.Bow with { ArrowSpeeds = ArrowSpeeds.Of([Shot(350, 330), Shot(425, 304.34), Shot(500, 283.87)]) }, stated = fitted with { VirtualMass = 90.Grains, VirtualMassSd = 5.Grains };
+        Estimate<Mass> Of(Bow bow) => ArrowTrial.VirtualMassOf(Compound with { Bow = bow }, null, 0.9);
+        Assert.Equal(77.5, Even(60, 95).Value.Grains, 1e-9);
+        Assert.Equal(90, Of(stated).Value.Grains, 1e-9);
+        Assert.Equal(76.8, Of(fitted).Value.Grains, 0.1);
+        Assert.Equal(UsualVirtualMass.For(BowKind.Compound, 57.PoundsForce, 0.9).Value.Grains, Of(Compound.Bow).Value.Grains, 1e-9);
+        Assert.Contains("Write bow.kind in the setup", Assert.Throws<ArgumentException>(() => Of(Compound.Bow with { Kind = null })).Message, StringComparison.Ordinal);
     }
+
+    static ChronographedArrow Shot(double grains, double speed) => new() { Mass = grains.Grains, Speed = speed.FeetPerSecond, ShotSd = 1.2.FeetPerSecond, Shots = 10 };
+
+    static Estimate<Mass> Even(double low, double high) => ArrowTrial.VirtualMassOf(Compound, (low.Grains, high.Grains), 0.9);
 
     [Fact]
     public void Both_demonstration_arrows_are_stable_and_settle()

@@ -79,6 +79,7 @@ public sealed partial record ArrowBuild
     public Length? BalanceDifference => MeasuredBalance - ComputedBalance;
 
     /// <summary>Front of centre (FOC): how far the balance point lies ahead of the middle of the standard length, over that length.</summary>
+    /// <remarks>As the trade states it for points on an insert, where the standard length ends at the front of the shaft. A point glued over or into the shaft shifts the end that some measure from: compare only arrows measured alike.</remarks>
     public Ratio FrontOfCentre => Ratio.FromDecimalFractions(BalancePoint / Length - 0.5);
 
     /// <summary>Moment of inertia about the balance point, across the shaft.</summary>

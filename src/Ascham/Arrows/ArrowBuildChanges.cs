@@ -61,8 +61,9 @@ public sealed partial record ArrowBuild
     {
         double share = Require.InRange(wanted.DecimalFractions, -0.5, 0.5, "", nameof(wanted));
         ArrowPart point = Point;
-        double target = Length.Meters * (share + 0.5), rest = Mass.Kilograms - point.MassSi;
-        double restMoment = Mass.Kilograms * BalancePoint.Meters - point.MassSi * point.CentreSi;
+        double total = (MeasuredBalance is null ? ComputedMass : Mass).Kilograms; // without a measured balance the parts alone tell it, whatever the scale says
+        double target = Length.Meters * (share + 0.5), rest = total - point.MassSi;
+        double restMoment = total * BalancePoint.Meters - point.MassSi * point.CentreSi;
         double mass = (restMoment - rest * target) / (target - point.CentreSi);
         double least = 100 * (restMoment / rest / Length.Meters - 0.5), most = 100 * (point.CentreSi / Length.Meters - 0.5);
         return target < point.CentreSi && mass >= 0
@@ -88,7 +89,7 @@ public sealed partial record ArrowBuild
     /// <param name="massError">Standard deviation of the mass of each part; zero or more. Not used where the balance was measured.</param>
     /// <param name="lengthError">Standard deviation of each place, of the balance point and of the standard length; zero or more.</param>
     /// <param name="level">Of the interval, between 0 and 1.</param>
-    /// <returns>The estimate; errors of all readings independent and normal.</returns>
+    /// <returns>The estimate; errors of all readings independent and normal. Weighed but not balanced, the mass that the parts lack may sit anywhere along the arrow, and widens it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public Estimate<Ratio> FrontOfCentreWithin(Mass massError, Length lengthError, double level)
     {
@@ -96,7 +97,8 @@ public sealed partial record ArrowBuild
         double sx = Require.NotNegative(lengthError.Meters, "m", nameof(lengthError));
         double length = Length.Meters, balance = BalancePoint.Meters, mass = Mass.Kilograms;
         double placed = MeasuredBalance is not null ? sx * sx : Parts.Sum(p => Square(sm * (p.CentreSi - balance) / mass) + Square(sx * p.MassSi / mass));
-        double error = Math.Sqrt(placed + Square(sx * balance / length)) / length, half = Normal.InvCDF(0, 1, (1 + Require.Level(level)) / 2) * error;
+        double missing = MeasuredBalance is null && MassDifference is { } lacking ? Math.Abs(lacking.Kilograms) / mass * TotalLength.Meters / 2 / Math.Sqrt(3) : 0; // what the list lacks may sit anywhere
+        double error = Math.Sqrt(placed + missing * missing + Square(sx * balance / length)) / length, half = Normal.InvCDF(0, 1, (1 + Require.Level(level)) / 2) * error;
         double value = FrontOfCentre.DecimalFractions;
         return new(
             Ratio.FromDecimalFractions(value), Ratio.FromDecimalFractions(error), Ratio.FromDecimalFractions(value - half), Ratio.FromDecimalFractions(value + half),

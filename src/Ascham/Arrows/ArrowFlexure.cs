@@ -6,9 +6,9 @@ using UnitsNet;
 /// <remarks>
 /// <para><b>Model.</b> The shaft is a uniform thin beam with free ends; point, insert, nock, vanes and wrap are masses without stiffness.
 /// What lies beyond the ends of the shaft is carried as by a rigid arm. The masses are those of the parts; a weighed total does not enter.</para>
-/// <para><b>Left out</b>: stiffness of insert and point in the shaft, shear and turning of the thin shaft (below 0.1 % for the modes given),
-/// damping, the pull of string and rest. No measured table could be read; theory and measurement agree in published work on free arrows
-/// (J.-L. Rieckmann et al., Proc. IMechE P 226, 2012, abstract). The frequency goes with the root of the stiffness: 2 % of spine is 1 % of it.</para>
+/// <para><b>Left out</b>: stiffness of insert and point in the shaft, shear and turning of the shaft's sections, without which the frequencies come out too high
+/// (carbon: about 0.3 % in the first mode, up to 2 % in the third; material values from memory), damping, the pull of string and rest. No measured table could be read; theory and measurement agree in published work on free arrows
+/// (M. Rieckmann, J. L. Park and others, Proc. IMechE P 226, 2012, abstract). The frequency goes with the root of the stiffness: 2 % of spine is 1 % of it.</para>
 /// <para>Checks: docs/models/arrows.md.</para>
 /// </remarks>
 public sealed class ArrowFlexure

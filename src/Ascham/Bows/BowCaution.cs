@@ -43,7 +43,7 @@ public sealed record BowCaution(string Name, string Text, string Source)
     /// <summary>Drawing the bow to measure it.</summary>
     public static BowCaution Measuring { get; } = new(
         "measuring",
-        "Measure a draw curve on a bench or a scale that holds the bow and lets it down slowly, never by hand at arm's length. Over a chronograph shoot only at a safe butt, nobody and nothing beside or behind it.",
+        "Measure a draw curve on a draw board or a bench that holds bow and string and lets them down slowly; a hook that slips off is a dry fire, so fasten it, wear eye protection and stand clear of limbs, string and cables. Over a chronograph shoot only at a safe butt, nobody and nothing beside or behind it.",
         Practice);
 
     /// <summary>What the law asks of bow and arrow.</summary>

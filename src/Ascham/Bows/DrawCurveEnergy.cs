@@ -40,8 +40,8 @@ public sealed partial class DrawCurve
     /// <remarks>1 − (area under the let-down)/(area under the draw), ASTM F1832. The scale's own error cancels when one scale read both.</remarks>
     /// <param name="letDown">Read while letting down, from the same full draw to the same rest, each within 0.25 in.</param>
     /// <param name="level">Level of the interval, between 0 and 1.</param>
-    /// <returns>The share, with the errors of readings and gaps of both curves.</returns>
-    /// <exception cref="ArgumentException">The curves do not end at the same draw lengths, or the let-down gives back more than was stored.</exception>
+    /// <returns>The share, zero or more, with the errors of readings and gaps of both curves and of ends that do not meet.</returns>
+    /// <exception cref="ArgumentException">The curves do not end at the same draw lengths, or the let-down gives back more than was stored, beyond the interval.</exception>
     /// <exception cref="InvalidOperationException">A point of either curve above zero force carries no <see cref="DrawPoint.ForceSd"/>.</exception>
     public Estimate<Ratio> Hysteresis(DrawCurve letDown, double level)
     {
@@ -54,17 +54,19 @@ public sealed partial class DrawCurve
                 nameof(letDown));
         }
 
+        // What lies in the gap between the two ends was read in one direction only: spread evenly up to the force there.
+        double ends = Math.Sqrt(Square((letDown.draw[0] - draw[0]) * force[0]) + Square((letDown.draw[^1] - draw[^1]) * force[^1])) / Math.Sqrt(3);
         double up = StoredEnergy.Joules, down = letDown.StoredEnergy.Joules, back = down / up;
-        if (back > 1)
+        double error = back * Math.Sqrt(Square(ShapeError() / up) + (Square(letDown.ShapeError()) + Square(ends)) / Square(down));
+        Estimate<double> lost = Bounds.Normal(1 - back, error, level, points.Length + letDown.points.Length, "areas under draw and let-down");
+        if (lost.High < 0)
         {
             throw new ArgumentException(
-                Text($"The let-down gives back {down / Foot:0.0} ft lbf of {up / Foot:0.0} ft lbf stored; no bow does. Check which curve is which, and measure both again in one go: draw only forwards, then let down only backwards."),
+                Text($"The let-down gives back {down / Foot:0.0} ft lbf of {up / Foot:0.0} ft lbf stored, more than the errors of the readings allow; no bow does. Check which curve is which, and measure both again in one go: draw only forwards, then let down only backwards."),
                 nameof(letDown));
         }
 
-        double error = back * Math.Sqrt(Square(ShapeError() / up) + Square(letDown.ShapeError() / down));
-        Estimate<double> lost = Bounds.Normal(1 - back, error, level, points.Length + letDown.points.Length, "areas under draw and let-down");
-        return (lost with { Low = Math.Max(0, lost.Low) }).Map(x => Ratio.FromDecimalFractions(x));
+        return (lost with { Value = Math.Max(0, lost.Value), Low = Math.Max(0, lost.Low) }).Map(x => Ratio.FromDecimalFractions(x));
     }
 
     const double Foot = 1.3558179483314004; // J per ft lbf, exact: 0.3048 m times 4.4482216152605 N

@@ -13,15 +13,22 @@ public static class LimbBoltSweep
     /// <param name="peakWeights">The weights, in any order; rows follow it.</param>
     /// <param name="level">Level of the intervals, between 0 and 1.</param>
     /// <param name="shaft">Arrow and spine for the column load; <see langword="null"/> when not known.</param>
+    /// <param name="bolts">Where the limb bolts stand at the weight of <paramref name="loading"/>, and how far they may go. Without them nothing here knows the maker's limit: it is yours to keep.</param>
     /// <returns>The rows.</returns>
-    /// <exception cref="BeyondCautionException">At one of the weights the arrow would be too light.</exception>
+    /// <exception cref="BeyondCautionException">At one of the weights the arrow would be too light, or the limb bolts would be beyond their limit.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A weight is outside the range of the model.</exception>
     /// <exception cref="ArgumentException">The built arrow's mass is more than 1 % off the mass swept.</exception>
-    public static IReadOnlyList<LimbBoltRow> ByWeight(LaunchModel model, Loading loading, IEnumerable<Force> peakWeights, double level, (ArrowBuild Build, StaticSpine Spine)? shaft = null)
+    public static IReadOnlyList<LimbBoltRow> ByWeight(LaunchModel model, Loading loading, IEnumerable<Force> peakWeights, double level, (ArrowBuild Build, StaticSpine Spine)? shaft = null, LimbBolts? bolts = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(loading);
         ArgumentNullException.ThrowIfNull(peakWeights);
+        Force[] weights = [.. peakWeights];
+        foreach (Force weight in weights)
+        {
+            bolts?.Guard(loading.PeakWeight, weight);
+        }
+
         if (shaft is { } s && Math.Abs(s.Build.Mass / loading.ArrowMass - 1) > 0.01)
         {
             throw new ArgumentException(
@@ -29,7 +36,7 @@ public static class LimbBoltSweep
                 nameof(shaft));
         }
 
-        return [.. peakWeights.Select(w => Row(model, loading with { PeakWeight = w }, level, shaft))];
+        return [.. weights.Select(w => Row(model, loading with { PeakWeight = w }, level, shaft))];
     }
 
     /// <summary>One row per position of the limb bolts.</summary>

@@ -8,7 +8,9 @@ using UnitsNet;
 /// <remarks>Not a safe value: only the line below which this library computes nothing. The maker's limit comes first, also when it is higher.</remarks>
 public sealed record MassFloor
 {
-    MassFloor(double grainsPerPound, string origin) => (GrainsPerPound, Origin) = (grainsPerPound, origin);
+    const double UsualLeast = 5; // of compounds, the lowest of the usual limits; common practice, no source
+
+    MassFloor(double grainsPerPound, string origin, string? warning = null) => (GrainsPerPound, Origin, Warning) = (grainsPerPound, origin, warning);
 
     /// <summary>Least arrow mass per peak weight, in grains per pound-force.</summary>
     public double GrainsPerPound { get; }
@@ -16,11 +18,19 @@ public sealed record MassFloor
     /// <summary>Where the limit is from.</summary>
     public string Origin { get; }
 
+    /// <summary>What to mind about this limit, in a sentence: a maker's below the usual one, or one taken for want of any; <see langword="null"/> when there is nothing.</summary>
+    public string? Warning { get; }
+
     /// <summary>The maker's own limit.</summary>
     /// <param name="grainsPerPound">Grains per pound-force of peak weight; 3 to 30.</param>
-    /// <returns>The floor.</returns>
+    /// <returns>The floor, with a <see cref="Warning"/> when it is below the lowest usual one.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
-    public static MassFloor OfMaker(double grainsPerPound) => new(Require.InRange(grainsPerPound, 3, 30, "gr/lbf"), "the maker's limit");
+    public static MassFloor OfMaker(double grainsPerPound) => OfMaker(grainsPerPound, UsualLeast);
+
+    static MassFloor OfMaker(double grainsPerPound, double usual) => new(
+        Require.InRange(grainsPerPound, 3, 30, "gr/lbf"),
+        "the maker's limit",
+        grainsPerPound < usual ? Text($"The maker's limit given, {grainsPerPound:0.##} gr/lbf, is below the usual {usual:0.##}: read it again in the maker's papers before shooting an arrow that light.") : null);
 
     /// <summary>The usual limit of a kind of bow, for want of the maker's: 5 gr/lbf for compounds, 7 for recurves, 8 for longbows.</summary>
     /// <param name="kind">The kind of bow.</param>
@@ -28,7 +38,7 @@ public sealed record MassFloor
     /// <exception cref="ArgumentOutOfRangeException">No such kind.</exception>
     public static MassFloor For(BowKind kind) => kind switch
     {
-        BowKind.Compound => new(5, "common practice for compounds, no source"), // common practice, no source
+        BowKind.Compound => new(UsualLeast, "common practice for compounds, no source"), // common practice, no source
         BowKind.Recurve => new(7, "common practice for recurves, no source"),   // common practice, no source
         BowKind.Longbow => new(8, "common practice for longbows, no source"),   // common practice, no source
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "kind must be one of the named kinds of bow."),
@@ -41,9 +51,21 @@ public sealed record MassFloor
     public static MassFloor Of(Bow bow)
     {
         ArgumentNullException.ThrowIfNull(bow);
-        return bow.LeastGrainsPerPound is { } least ? OfMaker(least)
+        return bow.LeastGrainsPerPound is { } least ? OfMaker(least, bow.Kind is { } its ? For(its).GrainsPerPound : UsualLeast)
             : bow.Kind is { } kind ? For(kind)
             : throw new InvalidOperationException("How light an arrow this bow may shoot is not known: state its Kind, or the maker's LeastGrainsPerPound.");
+    }
+
+    /// <summary>As <see cref="Of"/>, but the lowest usual limit, with a <see cref="Warning"/>, where the bow states neither: for a look at a setup, never for leave to shoot.</summary>
+    /// <param name="bow">The bow.</param>
+    /// <returns>The floor.</returns>
+    public static MassFloor OfOrLowest(Bow bow)
+    {
+        ArgumentNullException.ThrowIfNull(bow);
+        return bow.LeastGrainsPerPound is not null || bow.Kind is not null ? Of(bow) : new(
+            UsualLeast,
+            "common practice for compounds, no source",
+            Text($"The setup states neither the kind of bow nor the maker's least arrow mass: {UsualLeast:0.##} gr/lbf, usual for compounds, is taken; recurves and longbows need more. State the kind."));
     }
 
     /// <summary>The least arrow mass at a peak weight.</summary>
@@ -72,12 +94,12 @@ public sealed record MassFloor
         if (!Allows(loading))
         {
             throw new BeyondCautionException(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"An arrow of {loading.ArrowMass.Grains:0.#} gr at {loading.PeakWeight.PoundsForce:0.#} lbf has {loading.GrainsPerPound:0.00} gr/lbf, below {GrainsPerPound:0.##} gr/lbf ({Origin}); nothing is computed there. Use {LeastMass(loading.PeakWeight).Grains:0} gr or more, or {MostWeight(loading.ArrowMass).PoundsForce:0.#} lbf or less."),
+                Text($"An arrow of {loading.ArrowMass.Grains:0.#} gr at {loading.PeakWeight.PoundsForce:0.#} lbf has {loading.GrainsPerPound:0.00} gr/lbf, below {GrainsPerPound:0.##} gr/lbf ({Origin}); nothing is computed there. Use {LeastMass(loading.PeakWeight).Grains:0} gr or more, or {MostWeight(loading.ArrowMass).PoundsForce:0.#} lbf or less."),
                 BowCaution.LightArrow);
         }
     }
+
+    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>A what-if went where a caution forbids: nothing is computed there.</summary>

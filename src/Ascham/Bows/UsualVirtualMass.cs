@@ -10,9 +10,22 @@ using UnitsNet;
 /// </remarks>
 public static class UsualVirtualMass
 {
-    /// <summary>What to expect.</summary>
+    /// <summary>What to expect of a bow: the limbs do not change with the arrow, so the usual efficiency is taken at a usual arrow of the kind.</summary>
+    /// <remarks>6 gr/lbf of peak weight for compounds, 8 for recurves, 9 for longbows (common practice, no source).</remarks>
     /// <param name="kind">The kind of bow.</param>
-    /// <param name="arrowMass">The arrow it usually shoots; positive.</param>
+    /// <param name="peakWeight">Peak weight of the bow; positive.</param>
+    /// <param name="level">Level of the interval, between 0 and 1.</param>
+    /// <returns>The virtual mass; never negative.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The weight is not positive, the level is outside its range, or no such kind.</exception>
+    public static Estimate<Mass> For(BowKind kind, Force peakWeight, double level)
+    {
+        double usual = kind switch { BowKind.Recurve => 8, BowKind.Longbow => 9, _ => 6 }; // gr/lbf; common practice, no source
+        return For(kind, Mass.FromGrains(usual * Require.Positive(peakWeight.PoundsForce, "lbf", nameof(peakWeight))), level);
+    }
+
+    /// <summary>What to expect of a bow that usually shoots a given arrow.</summary>
+    /// <param name="kind">The kind of bow.</param>
+    /// <param name="arrowMass">The arrow it usually shoots, not any arrow tried once; positive.</param>
     /// <param name="level">Level of the interval, between 0 and 1.</param>
     /// <returns>The virtual mass; never negative.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not positive, the level is outside its range, or no such kind.</exception>

@@ -24,10 +24,23 @@ public sealed record VirtualMassFit
     internal SpeedLine Line { get; init; } = null!;
 
     /// <summary>Launch speed of an arrow of another mass at the same bow setting.</summary>
-    /// <param name="mass">From three quarters of the lightest arrow measured to one and a half times the heaviest.</param>
+    /// <param name="mass">From the lightest arrow measured to one and a half times the heaviest.</param>
     /// <returns>The speed, at the level of the fit; the interval is wider away from the masses measured.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The mass is outside that range: the model does not hold towards a bare string, and a light arrow is near a dry fire.</exception>
-    public Estimate<Speed> SpeedOf(Mass mass) => Line.At(Require.InRange(mass.Kilograms, 0.75 * Line.Lightest, 1.5 * Line.Heaviest, "kg", nameof(mass))).Map(v => Speed.FromMetersPerSecond(v));
+    /// <exception cref="BeyondCautionException">The arrow is lighter than the lightest measured: a light arrow is near a dry fire, and the fit knows no other limit of this bow.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The arrow is heavier than that range.</exception>
+    public Estimate<Speed> SpeedOf(Mass mass)
+    {
+        const double Grain = 64.79891e-6; // kg, exact
+        if (mass.Kilograms < Line.Lightest * (1 - 1e-9))
+        {
+            throw new BeyondCautionException(
+                FormattableString.Invariant($"An arrow of {mass.Grains:0.#} gr is lighter than the lightest one shot, {Line.Lightest / Grain:0.#} gr; nothing is computed there. Use {Line.Lightest / Grain:0.#} gr or more, or a LaunchModel, which knows the least arrow mass of the bow."),
+                BowCaution.LightArrow);
+        }
+
+        Require.InRange(mass.Grains, 0, 1.5 * Line.Heaviest / Grain, "gr", nameof(mass));
+        return Line.At(mass.Kilograms).Map(v => Speed.FromMetersPerSecond(v));
+    }
 
     /// <summary>Share of the launch energy that an arrow takes: m/(m + K).</summary>
     /// <param name="mass">Mass of the complete arrow; positive.</param>

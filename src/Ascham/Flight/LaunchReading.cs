@@ -17,7 +17,7 @@ public static class LaunchReading
 {
     /// <summary>Speed at the launch.</summary>
     /// <param name="reading">Speed at the chronograph, with its interval.</param>
-    /// <param name="distance">From where the arrow's nock leaves the string to the middle of the gates, less the length of arrow ahead of it: how far the arrow flew free; 0 to 100 m.</param>
+    /// <param name="distance">From where the arrow's nock leaves the string to the middle of the gates, less the length of arrow ahead of it: how far the arrow flew free; 0 to 100 m. Closer than that, the point is in the gates while the arrow is still on the string: the reading is then too low and cannot be carried back.</param>
     /// <param name="distanceSd">Its standard deviation; 0 to 10 m.</param>
     /// <param name="drag">The least, the likely and the most drag. Half the way between the outer two over √3 is taken as standard error.</param>
     /// <param name="air">The air of the measurement.</param>

@@ -24,7 +24,7 @@ public sealed record Listening
     /// <summary>Why there is no shot; <see langword="null"/> when there is one.</summary>
     public UnclearReason? Unclear { get; }
 
-    /// <summary>In a sentence: what was found, or what is unclear and what to do.</summary>
+    /// <summary>In a sentence: what was found, or what is unclear and what to do; and the <see cref="ShotLayout.Caution"/> where there is one.</summary>
     public string Why { get; }
 
     /// <summary>Listens to a recording of one shot.</summary>
@@ -48,6 +48,7 @@ public sealed record Listening
         (double least, double greatest) = path.Window(speeds);
         var pairing = new Pairing(sounds, path, speeds, clipped > 0);
         (UnclearReason? unclear, string why) = Unusable(recording, clipped, greatest) ?? (pairing.Unclear, pairing.Why);
+        why += layout.Caution is { } caution ? " " + caution : "";
         TimedShot? shot = unclear is not null ? null : new()
         {
             Layout = layout,

@@ -14,6 +14,7 @@ sealed class Pairing
     const double Alike = 0.6;        // correlation of wave forms
     const double EchoWithin = 0.5;   // s: a way round of 170 m
     const double MostChance = 0.2, LikeImpact = 6; // dB below the impact, or louder
+    const string Quieter = "Record out of the wind, on a shorter distance, or with a more sensitive microphone; never put it ahead of the shooting line.";
     const double SlowestBow = 30, FastestBow = 150; // m/s, of anybody's arrow
 
     readonly SuddenSounds sounds;
@@ -53,7 +54,7 @@ sealed class Pairing
         (int Release, int Impact)[] pairs = [.. from i in releases from j in own where Within(i, j, window) select (i, j)];
         if (!own.Any(IsClear))
         {
-            return (UnclearReason.NothingHeard, Text($"Nothing sudden stands {Clear} dB out of the noise. Record nearer to the bow, or out of the wind."));
+            return (UnclearReason.NothingHeard, Text($"Nothing sudden stands {Clear} dB out of the noise. {Quieter}"));
         }
 
         if (pairs.Length == 0)
@@ -71,7 +72,7 @@ sealed class Pairing
         string both = Text($"Release at {r:0.000} s and impact at {m:0.000} s");
         if (!IsClear(impact))
         {
-            return (UnclearReason.TooFaint, Text($"{both}: the impact stands only {Decibels(found[impact].OverNoise):0} dB out of the noise. Record nearer to the target's side of the line, or out of the wind."));
+            return (UnclearReason.TooFaint, Text($"{both}: the impact stands only {Decibels(found[impact].OverNoise):0} dB out of the noise. {Quieter}"));
         }
 
         if (!clipped && Decibels(found[impact].Power / found[release].Power) > LouderTarget + Nearness)
@@ -97,7 +98,7 @@ sealed class Pairing
         double error = Math.Sqrt(Math.Pow(found[release].Error, 2) + Math.Pow(found[impact].Error, 2));
         if (error > MostBlur)
         {
-            return (UnclearReason.Blurred, Text($"{both} are heard, but the time between them has a standard error of {1000 * error:0.0} ms. Record nearer, or out of the wind."));
+            return (UnclearReason.Blurred, Text($"{both} are heard, but the time between them has a standard error of {1000 * error:0.0} ms. {Quieter}"));
         }
 
         (Roles[release], Roles[impact]) = (SoundRole.Release, SoundRole.Impact);

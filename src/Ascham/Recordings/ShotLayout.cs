@@ -12,6 +12,8 @@ using UnitsNet;
 public sealed record ShotLayout
 {
     const double NearlyLine = 1e-6;
+    const double Ahead = 0.5; // m: the archer's own arm and bow
+    const double NearestAside = 3; // m from the line of fire, ahead of the bow; judged, no source: a range's own rules ask for more
 
     ShotLayout(double distance, double distanceError, double toBow, double toTarget, double microphoneError)
         => (DistanceSi, DistanceErrorSi, ToBowSi, ToTargetSi, MicrophoneErrorSi) = (distance, distanceError, toBow, toTarget, microphoneError);
@@ -43,7 +45,7 @@ public sealed record ShotLayout
     }
 
     /// <summary>What to mind about the place of the microphone; <see langword="null"/> when it stands at or behind the bow. Your range's rules come first.</summary>
-    public string? Caution => DownrangeSi <= 0.5 ? null : string.Create( // half a metre: the archer's own arm and bow
+    public string? Caution => DownrangeSi <= Ahead ? null : string.Create(
         CultureInfo.InvariantCulture,
         $"The microphone stands {DownrangeSi:0.#} m ahead of the bow and {AsideSi:0.#} m from the line of fire. Set it up and fetch it only while the range is closed, let nobody stay with it, and expect to lose it to a stray arrow. Beside or behind the shooting line is the place for it.");
 
@@ -79,7 +81,7 @@ public sealed record ShotLayout
     /// <param name="microphoneError">Standard error of each of the two; zero or more.</param>
     /// <returns>The layout.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <exception cref="ArgumentException">The three distances make no triangle, by more than three standard errors.</exception>
+    /// <exception cref="ArgumentException">The three distances make no triangle, by more than three standard errors; or the microphone stands in the line of fire, ahead of the bow and within 3 m of it.</exception>
     public static ShotLayout FromDistances(Length distance, Length distanceError, Length microphoneToBow, Length microphoneToTarget, Length microphoneError)
     {
         double d = Require.InRange(distance.Meters, 2, 300, "m", nameof(distance)), b = Require.InRange(microphoneToBow.Meters, 0, 1000, "m", nameof(microphoneToBow));
@@ -87,7 +89,7 @@ public sealed record ShotLayout
         double dError = Require.NotNegative(distanceError.Meters, "m", nameof(distanceError)), mError = Require.NotNegative(microphoneError.Meters, "m", nameof(microphoneError));
         double allowed = NearlyLine * d + 3 * Math.Sqrt(dError * dError + 2 * mError * mError);
         return Math.Abs(b - t) <= d + allowed && b + t >= d - allowed
-            ? new(d, dError, b, t, mError)
+            ? OutOfTheWay(new(d, dError, b, t, mError))
             : throw new ArgumentException(
                 string.Create(CultureInfo.InvariantCulture, $"Distances of {d:0.##} m bow to target, {b:0.##} m microphone to bow and {t:0.##} m microphone to target make no triangle. Measure them again."),
                 nameof(microphoneToTarget));
@@ -101,6 +103,7 @@ public sealed record ShotLayout
     /// <param name="microphoneError">Standard error of its distance from bow and from target; zero or more.</param>
     /// <returns>The layout.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <exception cref="ArgumentException">The microphone stands in the line of fire, ahead of the bow and within 3 m of it.</exception>
     public static ShotLayout WithMicrophone(Length distance, Length distanceError, Length behind, Length aside, Length microphoneError)
     {
         double back = Require.InRange(behind.Meters, -400, 400, "m", nameof(behind)), off = Require.InRange(aside.Meters, 0, 400, "m", nameof(aside));
@@ -110,4 +113,12 @@ public sealed record ShotLayout
             TargetPerDistance = toTarget > 0 ? along / toTarget : 0,
         };
     }
+
+    // Beyond what the errors of the distances could feign beside the bow.
+    static ShotLayout OutOfTheWay(ShotLayout layout) =>
+        layout.DownrangeSi <= Ahead + 3 * (layout.DistanceErrorSi + layout.MicrophoneErrorSi) || layout.AsideSi >= NearestAside
+            ? layout
+            : throw new ArgumentException(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The microphone would stand {layout.DownrangeSi:0.#} m ahead of the bow and only {layout.AsideSi:0.#} m from the line of fire. Nothing is worked out for a microphone there: put it beside or behind the shooting line, or measure its distances again."));
 }

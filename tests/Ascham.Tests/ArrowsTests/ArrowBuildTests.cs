@@ -64,16 +64,24 @@ public class ArrowBuildTests
 
     [Fact] // Relation
     public void A_point_solved_for_gives_what_was_wanted() =>
-        Gen.Select(BuildGen.Any, Gen.Double[80, 300], Gen.Bool).Sample((build, grains, weighed) =>
+        Gen.Select(BuildGen.Any, Gen.Double[80, 300], Gen.Int[0, 3]).Sample((build, grains, measured) =>
         {
-            if (weighed)
-            {
-                build = build with { WeighedMass = build.Mass * 1.01, MeasuredBalance = build.BalancePoint * 0.998 };
-            }
+            build = build with { WeighedMass = (measured & 1) > 0 ? build.Mass * 1.01 : null, MeasuredBalance = (measured & 2) > 0 ? build.BalancePoint * 0.998 : null };
 
             ArrowBuild other = build.WithPoint(grains.Grains);
             return Close(build.PointForFrontOfCentre(other.FrontOfCentre).Grains, grains) && Close(build.PointForMass(other.Mass).Grains, grains);
         });
+
+    [Fact] // Independent: 8 gr that the parts lack, drawn anywhere along the arrow
+    public void Mass_that_the_parts_lack_widens_front_of_centre_unless_it_was_balanced()
+    {
+        ArrowBuild parts = BuildGen.Worked(125), weighed = parts with { WeighedMass = parts.Mass + 8.Grains };
+        var random = new Random(43);
+        double[] drawn = [.. Enumerable.Range(0, 4000).Select(_ => parts.Plus(ArrowPart.At(PartKind.Other, 8.Grains, random.NextDouble() * parts.TotalLength)).FrontOfCentre.Percent)];
+        double spread = Math.Sqrt(drawn.Average(x => Math.Pow(x - drawn.Average(), 2)));
+        Assert.Equal(spread, weighed.FrontOfCentreWithin(0.Grains, 0.Millimetres, 0.9).StandardError.Percent, 0.03 * spread);
+        Assert.True((weighed with { MeasuredBalance = parts.BalancePoint }).FrontOfCentreWithin(0.Grains, 0.Millimetres, 0.9).StandardError < Ratio.FromPercent(1e-9));
+    }
 
     [Fact] // Independent: the interval against drawn errors
     public void Front_of_centre_scatters_as_its_interval_says()

@@ -18,6 +18,7 @@ static class BowExample
         VirtualMass = Mass.FromGrains(76.8),
         VirtualMassSd = Mass.FromGrains(10),
         BraceHeight = Inches(6.5),
+        Kind = BowKind.Compound,
         Floor = MassFloor.For(BowKind.Compound),
         HowObtained = "worked example",
     };

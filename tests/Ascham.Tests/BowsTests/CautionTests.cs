@@ -2,6 +2,7 @@ namespace Ascham.Tests.BowsTests;
 
 using Ascham.Arrows;
 using Ascham.Bows;
+using Ascham.Quantities;
 using Ascham.Tests.ArrowsTests;
 using Ascham.Tests.Checks;
 using CsCheck;
@@ -24,20 +25,65 @@ public class CautionTests
 
     [Fact] // Relation: whatever is asked, nothing below the floor is ever answered
     public void No_loading_below_the_floor_is_answered() =>
-        Gen.Select(Gen.Double[215, 600], Gen.Double[36, 120]).Sample((m, f) =>
+        Gen.Select(Gen.Double[215, 520], Gen.Double[36, 120]).Sample((m, f) =>
         {
-            bool answered = true;
-            try
-            {
-                Model.SpeedAt(Load(m, f), Ninety);
-            }
-            catch (BeyondCautionException)
-            {
-                answered = false;
-            }
-
-            Assert.Equal(m / f >= 5, answered);
+            VirtualMassFit fit = ArrowSpeeds.Of([Arrow(350, 330), Arrow(500, 283.87)]).FitVirtualMass(Ninety, Ratio.Zero);
+            bool allowed = m / f >= 5;
+            Assert.Equal(allowed, Answers(() => Model.SpeedAt(Load(m, f), Ninety)));
+            Assert.Equal(allowed, Answers(() => Model.SpeedChange(Load(425, 70), Load(m, f), Ninety)));
+            Assert.Equal(allowed, Answers(() => Model.PeakAcceleration(Load(m, f), Ninety)));
+            Assert.Equal(allowed, Answers(() => LimbBoltSweep.ByWeight(Model, Load(m, 70), [Pounds(f)], Ninety)));
+            Assert.Equal(allowed, Answers(() => LaunchModel.SpeedFromEnergy(Sure(Energy.FromFootPounds(1.4 * f)), Sure(Ratio.Zero), Sure(Mass.FromGrains(76.8)), Load(m, f), Model.Floor, Ninety)));
+            Assert.Equal(m >= 350, Answers(() => fit.SpeedOf(Mass.FromGrains(m))));
         });
+
+    static bool Answers(Action ask)
+    {
+        try
+        {
+            ask();
+            return true;
+        }
+        catch (BeyondCautionException)
+        {
+            return false;
+        }
+    }
+
+    static Estimate<T> Sure<T>(T value)
+        where T : struct, IQuantity => new(value, (T)Quantity.From(0, value.Unit), value, value, Ninety, 1, "given");
+
+    [Fact]
+    public void A_makers_limit_below_the_usual_one_comes_with_a_warning()
+    {
+        var bow = new Bow { PeakWeight = Pounds(60), LaunchSpeed = Speed.FromFeetPerSecond(190), LaunchSpeedSd = Speed.FromFeetPerSecond(2), Kind = BowKind.Longbow, LeastGrainsPerPound = 6 };
+        Assert.Contains("below the usual 8", MassFloor.Of(bow).Warning, StringComparison.Ordinal);
+        Assert.Contains("below the usual 8", LaunchModel.From(bow, new() { Mass = Mass.FromGrains(540) }).HowObtained, StringComparison.Ordinal);
+        Assert.Contains("below the usual 5", MassFloor.OfMaker(4).Warning, StringComparison.Ordinal);
+        Assert.Null(MassFloor.Of(bow with { LeastGrainsPerPound = 9 }).Warning);
+        Assert.Null(MassFloor.For(BowKind.Recurve).Warning);
+        Assert.Contains("State the kind", MassFloor.OfOrLowest(bow with { LeastGrainsPerPound = null, Kind = null }).Warning, StringComparison.Ordinal);
+        Assert.Equal(MassFloor.Of(bow), MassFloor.OfOrLowest(bow));
+    }
+
+    [Fact]
+    public void A_sweep_by_weight_stays_where_the_limb_bolts_may_stand()
+    {
+        Assert.Equal(2, LimbBoltSweep.ByWeight(Model, Load(425, 64), [Pounds(55), Pounds(67)], Ninety, bolts: Bolts).Count);
+        var error = Assert.Throws<BeyondCautionException>(() => LimbBoltSweep.ByWeight(Model, Load(425, 64), [Pounds(54)], Ninety, bolts: Bolts));
+        Assert.Equal("54 lbf is outside 55 to 67 lbf, which the limb bolts give between 4 turns out, the most the maker states, and none; nothing is computed there.", error.Message);
+        Assert.Same(BowCaution.LimbBoltTurns, error.Caution);
+        Assert.Throws<BeyondCautionException>(() => LimbBoltSweep.ByWeight(Model, Load(425, 64), [Pounds(68)], Ninety, bolts: Bolts));
+    }
+
+    [Fact]
+    public void Limb_bolts_cannot_stand_farther_out_than_the_maker_states()
+    {
+        Assert.Contains("turn the bolts in", Assert.Throws<BeyondCautionException>(() => new LimbBolts { TurnsOut = 5, MostTurnsOut = 4, WeightPerTurn = Pounds(3) }).Message, StringComparison.Ordinal);
+        Assert.Throws<BeyondCautionException>(() => new LimbBolts { MostTurnsOut = 4, TurnsOut = 5, WeightPerTurn = Pounds(3) });
+        Assert.Throws<BeyondCautionException>(() => Bolts with { TurnsOut = 4.5 });
+        Assert.Equal(0, new LimbBolts { TurnsOut = 0, MostTurnsOut = 0, WeightPerTurn = Pounds(3) }.MostTurnsOut);
+    }
 
     [Fact]
     public void The_makers_limit_comes_before_the_usual_one_and_recurves_and_longbows_need_more()

@@ -112,7 +112,26 @@ public class DrawCurveTests
         var lost = up.Hysteresis(down, Ninety);
         Assert.Equal(6, lost.Value.Percent, 1e-9);
         Assert.True(lost.Low < lost.Value && lost.Value < lost.High);
-        Assert.Contains("gives back", Assert.Throws<ArgumentException>(() => down.Hysteresis(up, Ninety)).Message, StringComparison.Ordinal);
+        Assert.Contains("gives back", Assert.Throws<ArgumentException>(() => up.Hysteresis(up.ScaledTo(1.3 * up.PeakWeight), Ninety)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact] // Relation: within the errors of the readings, a let-down a hair above the draw tells of little hysteresis, not of a mistake
+    public void A_let_down_above_the_draw_within_the_errors_tells_of_none()
+    {
+        DrawCurve up = DrawCurve.FromPoints(Measured);
+        var lost = up.Hysteresis(up.ScaledTo(1.002 * up.PeakWeight), Ninety);
+        Assert.Equal(0, lost.Value.Percent);
+        Assert.Equal(0, lost.Low.Percent);
+        Assert.True(lost.High > Ratio.Zero);
+    }
+
+    [Fact] // Independent: 0.2 in not covered at the holding force, over √3
+    public void Ends_that_do_not_meet_widen_the_hysteresis()
+    {
+        DrawCurve Straight(double to) => DrawCurve.FromPoints([.. Enumerable.Range(0, 6).Select(k => Point(8.25 + k * (to - 8.25) / 5, k * (to - 8.25) / 5 * 2, k == 0 ? null : 1e-9))]); // 2 lbf per inch, no error of reading or gap
+        DrawCurve up = Straight(28.25);
+        double ends = Inches(0.2).Meters * Pounds(40).Newtons / Math.Sqrt(3) / up.StoredEnergy.Joules;
+        Assert.Equal(ends, up.Hysteresis(Straight(28.05), Ninety).StandardError.DecimalFractions, 1e-6);
     }
 
     [Fact]

@@ -90,7 +90,7 @@ public class VirtualMassTests
 
     [Fact] // Relation: a heavier arrow is never faster, and takes a larger share
     public void Heavier_arrows_are_slower_and_take_more() =>
-        Gen.Select(Gen.Double[300, 700], Gen.Double[0.1, 40]).Sample((m, more) =>
+        Gen.Select(Gen.Double[350, 700], Gen.Double[0.1, 40]).Sample((m, more) =>
         {
             VirtualMassFit fit = Fit(Arrow(350, 330), Arrow(425, 304.34), Arrow(500, 283.87));
             Assert.True(fit.SpeedOf(Mass.FromGrains(m + more)).Value < fit.SpeedOf(Mass.FromGrains(m)).Value);
@@ -126,7 +126,16 @@ public class VirtualMassTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Arrow(350, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => Arrow(350, 330, -1));
         Assert.Throws<ArgumentOutOfRangeException>(() => Arrow(350, 330, 1, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Fit(Arrow(350, 330), Arrow(500, 283.87)).SpeedOf(Mass.FromGrains(200)));
+    }
+
+    [Fact]
+    public void No_speed_is_told_of_an_arrow_lighter_than_those_shot()
+    {
+        VirtualMassFit fit = Fit(Arrow(350, 330), Arrow(500, 283.87));
+        var error = Assert.Throws<BeyondCautionException>(() => fit.SpeedOf(Mass.FromGrains(345)));
+        Assert.StartsWith("An arrow of 345 gr is lighter than the lightest one shot, 350 gr; nothing is computed there.", error.Message, StringComparison.Ordinal);
+        Assert.Equal(330, fit.SpeedOf(Mass.FromGrains(350)).Value.FeetPerSecond, 1e-6);
+        Assert.Contains("750 gr", Assert.Throws<ArgumentOutOfRangeException>(() => fit.SpeedOf(Mass.FromGrains(760))).Message, StringComparison.Ordinal);
     }
 
     [Theory] // Independent: K = m (1/efficiency - 1)

@@ -203,14 +203,43 @@ public class SpeedFromSoundTests
         Assert.Contains("range is closed", caution, StringComparison.Ordinal);
     }
 
-    [Fact] // derived: 2 s/v and (pi/2) s/v for 0.53 m and 84 m/s are 12.62 and 9.91 ms
-    public void The_power_stroke_takes_what_two_force_curves_say()
+    [Theory] // 30 m ahead of the bow on the line; a metre beside it; behind the target
+    [InlineData(30, 0)]
+    [InlineData(30, 1)]
+    [InlineData(53, 2)]
+    public void A_microphone_in_the_line_of_fire_is_refused(double ahead, double aside)
     {
-        ExitDelay whole = ExitDelay.OverTheStroke(0.53.Metres, 84.MetresPerSecond), anywhere = ExitDelay.Anywhere(0.53.Metres, 84.MetresPerSecond);
+        string told = Assert.Throws<ArgumentException>(() => ShotLayout.WithMicrophone(50.Metres, 0.Metres, (-ahead).Metres, aside.Metres, 0.Metres)).Message;
+        Assert.Contains($"{ahead} m ahead of the bow and only {aside} m from the line of fire", told, StringComparison.Ordinal);
+        Assert.Contains("beside or behind the shooting line", told, StringComparison.Ordinal);
+    }
+
+    [Fact] // derived: 2 s/v and (pi/2) s/v for 0.53 m and 84 m/s are 12.62 and 9.91 ms
+    public void The_power_stroke_without_let_off_takes_what_two_force_curves_say()
+    {
+        ExitDelay whole = ExitDelay.OverTheStroke(0.53.Metres, 84.MetresPerSecond, 0.Percent);
         Assert.Equal((12.62 + 9.91) / 2, whole.Delay.Milliseconds, 0.006);
         Assert.Equal((12.62 - 9.91) / Math.Sqrt(12), whole.Error.Milliseconds, 0.006);
-        Assert.Equal(12.62 / 2, anywhere.Delay.Milliseconds, 0.006);
-        Assert.Equal(12.62 / Math.Sqrt(12), anywhere.Error.Milliseconds, 0.006);
+    }
+
+    [Theory] // derived: a trapezoid of 20.75 in with corners 4 and 4.25 in from its ends, integrated elsewhere: time by s/v
+    [InlineData(65, 2.33)]
+    [InlineData(80, 2.59)]
+    [InlineData(85, 2.73)]
+    public void Let_off_makes_the_arrow_slower_to_leave(double percent, double times)
+    {
+        double unit = 530 / 84.0;
+        ExitDelay known = ExitDelay.OverTheStroke(0.53.Metres, 84.MetresPerSecond, percent.Percent), unknown = ExitDelay.OverTheStroke(0.53.Metres, 84.MetresPerSecond);
+        Assert.Equal(times, ExitDelay.StrokeTime(percent / 100, 4.25 / 20.75), 0.02); // the front corner is 4 in here, a fifth there
+        foreach (ExitDelay delay in (ExitDelay[])[known, unknown])
+        {
+            double half = delay.Error.Milliseconds * Math.Sqrt(12) / 2;
+            Assert.InRange(times * unit, delay.Delay.Milliseconds - half, delay.Delay.Milliseconds + half);
+        }
+
+        Assert.True(known.Error < unknown.Error);
+        Assert.Equal(1.45 * unit, ExitDelay.Anywhere(0.53.Metres, 84.MetresPerSecond).Delay.Milliseconds, 1e-6);
+        Assert.Equal(2.9 * unit / Math.Sqrt(12), ExitDelay.Anywhere(0.53.Metres, 84.MetresPerSecond).Error.Milliseconds, 1e-6);
     }
 
     static SoundAir Still(double celsius) => new()
