@@ -28,7 +28,12 @@ public static class ApartnessGrid
             double strength = Math.Clamp(Math.Log(Math.Max(1, pair.Odds)) / Math.Log(Plenty), 0, 1);
             shapes.Add(new
             {
-                type = "rect", x0 = column - 0.47, x1 = column + 0.47, y0 = row - 0.46, y1 = row + 0.46, layer = "below",
+                type = "rect",
+                x0 = column - 0.47,
+                x1 = column + 0.47,
+                y0 = row - 0.46,
+                y1 = row + 0.46,
+                layer = "below",
                 fillcolor = string.Create(CultureInfo.InvariantCulture, $"rgba(0,114,178,{0.04 + (0.4 * strength):0.###})"),
                 line = new { color = pair.Odds < Enough ? Look.Series[1].Colour : Look.FaintGrey, width = pair.Odds < Enough ? 2.5 : 1 },
             });

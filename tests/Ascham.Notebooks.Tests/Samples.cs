@@ -97,7 +97,11 @@ static class Samples
         Bow = new()
         {
             Sight = new() { Geometry = new() { PeepToPin = 31.Inches, PeepHeight = 4.2.Inches, TapePerPinTravel = 1, Increases = ScaleDirection.Down }, LaunchSpeed = 266.FeetPerSecond, Drag = Drag.FromConstant(0.0017.PerMetre), Air = Air.StandardAt(Length.Zero), Gravity = Gravity.Standard },
-            PeakWeight = 57.PoundsForce, ArrowMass = 418.Grains, VirtualMass = 80.Grains, SpeedSd = 0.01, DragSd = 0.2,
+            PeakWeight = 57.PoundsForce,
+            ArrowMass = 418.Grains,
+            VirtualMass = 80.Grains,
+            SpeedSd = 0.01,
+            DragSd = 0.2,
         },
         Stations = [.. from y in (int[])[20, 40, 60] from after in (bool[])[false, true]
                        select new StationMean { Session = after ? "now" : "then", Now = after, Distance = y.Yards, Up = (after ? -0.0011 * y * y : 0).Inches, Right = Length.Zero, Arrows = 6, ShotBefore = 2.5 }],

@@ -55,7 +55,8 @@ sealed class Forward
         double m = mass + Grain * At(sizes, CauseSize.ArrowMass);
         double drag = Exp(At(sizes, CauseSize.Air) + (station.Bare ? 0 : At(sizes, CauseSize.Drag))) * mass / Max(m, 0.1 * mass);
         PointMassSi air = PointMassSi.Of(bow.Sight.Drag.Times(drag), bow.Sight.Air, bow.Sight.Gravity.Si)
-            with { WindX = At(sizes, CauseSize.TailWind), WindZ = At(sizes, CauseSize.CrossWind) };
+            with
+        { WindX = At(sizes, CauseSize.TailWind), WindZ = At(sizes, CauseSize.CrossWind) };
         var launch = new LaunchSi(v, elevation, azimuth, 0, -peepHeight * cos, -peepHeight * sin);
         double distance = station.Distance * (1 + At(sizes, CauseSize.Distance));
         Outcome outcome = Sensitivity.Fly(air, launch, Face.Square(distance, 0), 0, out Sensitivity flight, out _);

@@ -99,8 +99,15 @@ sealed class Outlook
         double scale = distance / near.Distance;
         return new()
         {
-            Session = OtherDay, Now = true, Distance = distance, Up = Length.Zero, Right = Length.Zero, Arrows = 1,
-            UpSd = near.UpSd * scale, RightSd = near.RightSd * scale, ShotBefore = (test.PerDistance - 1) / 2.0,
+            Session = OtherDay,
+            Now = true,
+            Distance = distance,
+            Up = Length.Zero,
+            Right = Length.Zero,
+            Arrows = 1,
+            UpSd = near.UpSd * scale,
+            RightSd = near.RightSd * scale,
+            ShotBefore = (test.PerDistance - 1) / 2.0,
         };
     }
 

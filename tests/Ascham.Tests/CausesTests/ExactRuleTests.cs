@@ -148,8 +148,11 @@ public class ExactRuleTests
         };
         var launch = new Launch
         {
-            Speed = Speed.FromMetersPerSecond(v), Elevation = Angle.FromRadians(up), Azimuth = Angle.FromRadians(side),
-            Up = Length.FromMeters(-h * Math.Cos(cant)), Right = Length.FromMeters(-h * Math.Sin(cant)),
+            Speed = Speed.FromMetersPerSecond(v),
+            Elevation = Angle.FromRadians(up),
+            Azimuth = Angle.FromRadians(side),
+            Up = Length.FromMeters(-h * Math.Cos(cant)),
+            Right = Length.FromMeters(-h * Math.Sin(cant)),
         };
         FlightState state = flight.At(launch, Length.FromYards(yards * (1 + Of(CauseSize.Distance))));
         return (state.Up.Meters, state.Right.Meters);
