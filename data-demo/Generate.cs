@@ -384,7 +384,7 @@ sealed class LostWeightScenario(int seed) : ChangeScenario(seed)
         const double Weight = 57, Lost = 3.5, Speed = 266;
         double slower = Speed * Math.Sqrt((Weight - Lost) / Weight); // stored energy follows the peak
         SightModel after = InventedBow.Today with { LaunchSpeed = slower.FeetPerSecond };
-        Length[] distances = [.. new[] { 20, 40, 60 }.Select(y => y.Yards)];
+        Length[] distances = [20.Yards, 40.Yards, 60.Yards];
         Shot[] before = [.. Shots(Then, InventedBow.Today, InventedBow.Today, distances, 6, 1.1, 0.2)], now = [.. Shots(Now, InventedBow.Today, after, distances, 6, 1.1, 0.2)];
         Session[] sessions = [Day(Then, 29, "alder", 0.2.Yards, 0.008.Inches), Day(Now, 44, "alder", 0.2.Yards, 0.008.Inches)];
         string[] log =
@@ -424,7 +424,7 @@ sealed class TouchingVaneScenario(int seed) : ChangeScenario(seed)
         SightModel before = InventedBow.Today with { Geometry = Rowan.Sight, LaunchSpeed = Rowan.Bow.LaunchSpeed, Drag = Drag.FromConstant(Rowan.Arrow.DragConstant!.Value) };
         SightModel after = before with { Drag = Drag.FromConstant(1.6 * Rowan.Arrow.DragConstant!.Value) };
         double at30 = 83 * Math.Exp(-0.0017 * 30), then30 = 83 * Math.Exp(-1.6 * 0.0017 * 30); // speed falls by its k-th part every metre
-        Length[] distances = [.. new[] { 18, 30, 40, 50, 60, 70 }.Select(m => m.Metres)];
+        Length[] distances = [18.Metres, 30.Metres, 40.Metres, 50.Metres, 60.Metres, 70.Metres];
         Shot[] shots = [.. Shots(Then, before, before, distances, 6, 1.0, 0.2)], now = [.. Shots(Now, before, after, distances, 6, 1.25, 0.2)];
         Session[] sessions = [Day(Then, 30, "rowan", 0.2.Metres, 0.2.Millimetres), Day(Now, 37, "rowan", 0.2.Metres, 0.2.Millimetres)];
         string[] log =
@@ -550,7 +550,8 @@ sealed record Scenario(Setup Setup, IReadOnlyList<Session> Sessions, IReadOnlyLi
             File.WriteAllText(Path.Combine(folder, "log.csv"), string.Join("\n", Log) + "\n");
         }
 
-        foreach (string name in new[] { "baseline.csv", "log.csv", "marks.csv", "sessions.csv", "shots.csv" }.Where(n => File.Exists(Path.Combine(folder, n))))
+        string[] files = ["baseline.csv", "log.csv", "marks.csv", "sessions.csv", "shots.csv"];
+        foreach (string name in files.Where(n => File.Exists(Path.Combine(folder, n))))
         {
             string path = Path.Combine(folder, name), text = $"# invented by data-demo/Generate.cs, seed {seed.ToString(CultureInfo.InvariantCulture)}\n" + File.ReadAllText(path);
             File.WriteAllText(path, semicolons ? text.Replace(',', ';').Replace("Generate.cs;", "Generate.cs,").ReplaceLineEndings("\r\n") : text);
